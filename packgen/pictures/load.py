@@ -1,0 +1,293 @@
+"""Pictures checked, and made ready for paper: upright, right colours, no more pixels than the print needs.
+
+`check_picture` is for reading a study; a `Store` makes the files that go into a PDF, each once for its content and
+options, so that a picture used on ten sheets is decoded once and embedded once in a file.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import os
+from collections.abc import Callable, Hashable
+from dataclasses import dataclass
+from functools import lru_cache
+from pathlib import Path
+from typing import Any
+
+from PIL import Image
+
+from packgen.faults import NOWHERE, Fault, Place, warning
+from packgen.pictures.jpeg import picture_only
+from packgen.pictures.opening import PictureError, PictureInfo, has_own_profile, info_of, opened, sniff, upright
+from packgen.pictures.svg import read_svg
+from packgen.pictures.svg_pixels import drawn
+from packgen.units import MM_PER_INCH
+
+__all__ = ["GOOD_DPI", "PictureError", "PictureInfo", "PreparedPicture", "Store", "aspect", "check_picture",
+           "crop_for", "picture_info"]  # fmt: skip
+
+Crop = tuple[float, float, float, float]  # left, top, width, height as fractions of the upright picture
+WHOLE: Crop = (0.0, 0.0, 1.0, 1.0)
+GOOD_DPI = 150  # below this a print at reading distance looks coarse (common practice, no source)
+_TINY_PX = 64
+_QUALITY = 88
+_SLACK = 1.25  # a JPEG up to this much finer than asked is not worth coding again
+_FLAT_COLOURS = 256
+_FLAT_GREYS = 12  # a drawing's paper and ink cover nearly all of it
+
+
+@dataclass(frozen=True, slots=True)
+class PreparedPicture:
+    """A file that goes onto paper as it is: RGB or grey, JPEG or PNG, upright.
+
+    `dpi` is the resolution of the original at the size asked for (of a vector picture: of the drawn pixels);
+    `good_width` and `good_height` are the largest size in mm at which it still has GOOD_DPI.
+    """
+
+    source: Path
+    width_px: int
+    height_px: int
+    dpi: float
+    good_width: float
+    good_height: float
+
+    @property
+    def coarse(self) -> bool:
+        """Whether the original has too few pixels for the size asked for."""
+        return self.dpi < GOOD_DPI - 1
+
+    def warning(self, name: str, at: Place = NOWHERE) -> Fault | None:
+        """The warning a coarse picture deserves, or None."""
+        if not self.coarse:
+            return None
+        return warning(
+            at,
+            f"{name} will look coarse: it has {self.dpi:.0f} pixels an inch at the size it is printed",
+            f"Its largest good size is {self.good_width:.0f} × {self.good_height:.0f} mm. A larger copy of the "
+            "picture prints sharper.",
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class _Wish:
+    width: float
+    height: float
+    dpi: float
+    grey: bool
+    crop: Crop
+    lighten: float
+
+
+def picture_info(path: Path) -> PictureInfo:
+    """What a picture file is, without decoding its pixels. Raises PictureError."""
+    if sniff(path) == "SVG":
+        vector = read_svg(path)
+        return PictureInfo(max(1, round(vector.width)), max(1, round(vector.height)), "SVG")
+    with opened(path) as image:
+        return info_of(image)
+
+
+def aspect(path: Path) -> float:
+    """Width over height of the upright picture. Raises PictureError."""
+    if sniff(path) == "SVG":
+        vector = read_svg(path)
+        return vector.width / vector.height
+    return picture_info(path).aspect
+
+
+def check_picture(path: Path, at: Place) -> tuple[PictureInfo | None, tuple[Fault, ...]]:
+    """What the picture is, decoded once to see that it is whole, and what is wrong with it (faults and warnings)."""
+    try:
+        info = picture_info(path)
+        if info.vector:
+            faults = [warning(at, f"{path.name}: {message}", "") for message in read_svg(path).left_out]
+            return info, tuple(faults)
+        with opened(path) as image:
+            image.draft(image.mode, (1, 1))  # a JPEG shows that it is whole at an eighth of its size too
+            image.load()
+    except PictureError as error:
+        return None, (Fault(at, error.message, error.instead),)
+    said: list[Fault] = []
+    if info.frames > 1 and info.format != "JPEG":
+        said.append(warning(at, f"{path.name} has {info.frames} pictures in it; the first is used"))
+    if min(info.width_px, info.height_px) < _TINY_PX:
+        size = f"{info.width_px} × {info.height_px} pixels"
+        said.append(warning(at, f"{path.name} is only {size} and will show little", "Use a larger copy of it."))
+    return info, tuple(said)
+
+
+def crop_for(picture_aspect: float, box_aspect: float, focus: tuple[float, float] = (0.5, 0.5)) -> Crop:
+    """The largest crop of that picture with the box's aspect (width over height), as near to `focus` as it can lie."""
+    width, height = min(1.0, box_aspect / picture_aspect), min(1.0, picture_aspect / box_aspect)
+    left = min(max(focus[0] - width / 2, 0.0), 1.0 - width)
+    top = min(max(focus[1] - height / 2, 0.0), 1.0 - height)
+    return left, top, width, height
+
+
+class Store:
+    """A folder of prepared pictures. Every result is made once for its content and options; bytes are always the same.
+
+    The caller owns the folder and removes it when the files that use the pictures are written.
+    """
+
+    def __init__(self, folder: Path) -> None:
+        self.folder = folder
+        self._kept: dict[Hashable, Any] = {}
+        self._decoded: tuple[Hashable, Image.Image] | None = None
+
+    def content(self, path: Path) -> str:
+        """A name for what is in the file, the same wherever it lies. Raises PictureError."""
+        sniff(path)
+        try:
+            state = path.stat()
+            return _digest(path, state.st_size, state.st_mtime_ns)
+        except OSError as error:
+            raise PictureError(f"{path.name} cannot be read ({error.strerror})", "Look whether it is there.") from None
+
+    def keep(self, path: Path, key: Hashable, make: Callable[[], Any]) -> Any:
+        """What `make` gives for that file's content and key, made once."""
+        whole = (self.content(path), key)
+        if whole not in self._kept:
+            self._kept[whole] = make()
+        return self._kept[whole]
+
+    def prepared(
+        self, path: Path, width: float, height: float, *, dpi: float = 300, grey: bool = False,
+        crop: Crop | None = None, lighten: float = 0.0,
+    ) -> PreparedPicture:  # fmt: skip
+        """The picture, or that part of it, for a rectangle of width x height mm, at no more than `dpi`.
+
+        `lighten` 0..1 fades it towards white. The caller keeps the aspect: nothing is cut away but by `crop`.
+        Raises PictureError if it cannot be used.
+        """
+        if width <= 0 or height <= 0:
+            raise ValueError("a picture needs a width and a height in mm")
+        wish = _Wish(round(width, 3), round(height, 3), dpi, grey, crop or WHOLE, lighten)
+        made: PreparedPicture = self.keep(path, wish, lambda: self._prepare(path, wish))
+        return made
+
+    def pixels(self, path: Path, least: int, *, grey: bool = False) -> Image.Image:
+        """The upright picture as RGB or L, its long side `least` px or as near below as the original has."""
+        whole = self._upright(path, (least, least) if sniff(path) == "SVG" else _fit(picture_info(path), least))
+        if max(whole.size) > least:
+            scale = least / max(whole.size)
+            size = (max(1, round(whole.width * scale)), max(1, round(whole.height * scale)))
+            whole = whole.resize(size, Image.Resampling.LANCZOS)
+        return whole.convert("L" if grey else "RGB")
+
+    def average_colour(self, path: Path, crop: Crop | None = None) -> tuple[float, float, float]:
+        """The mean colour of the picture or that part of it, red, green, blue of 0..1."""
+        part = _cut(self.pixels(path, 256), crop or WHOLE)
+        red, green, blue = part.resize((1, 1), Image.Resampling.BOX).getpixel((0, 0))  # type: ignore[misc]
+        return red / 255, green / 255, blue / 255
+
+    def _prepare(self, path: Path, wish: _Wish) -> PreparedPicture:
+        vector = sniff(path) == "SVG"
+        wanted = (wish.width / MM_PER_INCH * wish.dpi, wish.height / MM_PER_INCH * wish.dpi)
+        whole_wanted = (max(1, round(wanted[0] / wish.crop[2])), max(1, round(wanted[1] / wish.crop[3])))
+        info = picture_info(path)
+        have = whole_wanted if vector else (info.width_px, info.height_px)
+        across = (max(1.0, have[0] * wish.crop[2]), max(1.0, have[1] * wish.crop[3]))
+        dpi = min(across[0] / wish.width, across[1] / wish.height) * MM_PER_INCH
+        dpi = max(dpi, GOOD_DPI) if vector else dpi
+        scale = min(1.0, max(wanted[0] / across[0], wanted[1] / across[1]))
+        name = hashlib.sha256(repr((self.content(path), wish)).encode()).hexdigest()[:32]
+        made = None
+        if not vector and scale * _SLACK >= 1:
+            made = self._passed_through(path, info, wish, name)
+        if made is None:
+            least = (max(1, round(have[0] * scale)), max(1, round(have[1] * scale)))
+            made = self._drawn(path, wish, least, name)
+        good = GOOD_DPI / MM_PER_INCH
+        return PreparedPicture(*made, dpi, across[0] / good, across[1] / good)
+
+    def _passed_through(self, path: Path, info: PictureInfo, wish: _Wish, name: str) -> tuple[Path, int, int] | None:
+        """The JPEG's own coded picture, if nothing has to be done to it."""
+        if info.format != "JPEG" or info.orientation != 1 or wish.crop != WHOLE or wish.lighten:
+            return None
+        with opened(path) as image:
+            fits = image.mode == "L" or (image.mode == "RGB" and not wish.grey and not has_own_profile(image))
+            image.draft(image.mode, (1, 1))
+            image.load()  # a truncated one must not get into the PDF unseen
+        data = picture_only(path.read_bytes()) if fits else None
+        return None if data is None else (self._write(name + ".jpg", data), info.width_px, info.height_px)
+
+    def _drawn(self, path: Path, wish: _Wish, least: tuple[int, int], name: str) -> tuple[Path, int, int]:
+        part = _cut(self._upright(path, least), wish.crop)
+        size = (max(1, round(least[0] * wish.crop[2])), max(1, round(least[1] * wish.crop[3])))
+        flat = _is_flat(part)
+        if size[0] < part.width or size[1] < part.height:
+            part = part.resize(size, Image.Resampling.LANCZOS)
+        if wish.grey:
+            part = part.convert("L")
+        if wish.lighten:
+            part = part.point(lambda value: round(value + (255 - value) * wish.lighten))
+        target = self.folder / (name + (".png" if flat else ".jpg"))
+        beside = target.with_suffix(".part")
+        try:
+            if flat:
+                part.save(beside, "PNG")
+            else:
+                part.save(beside, "JPEG", quality=_QUALITY)
+            os.replace(beside, target)
+        except OSError as error:
+            raise _not_written(self.folder, error) from None
+        return target, part.width, part.height
+
+    def _write(self, name: str, data: bytes) -> Path:
+        target = self.folder / name
+        try:
+            target.with_suffix(".part").write_bytes(data)
+            os.replace(target.with_suffix(".part"), target)
+        except OSError as error:
+            raise _not_written(self.folder, error) from None
+        return target
+
+    def _upright(self, path: Path, least: tuple[int, int]) -> Image.Image:
+        """The whole picture upright, at least that large if it has the pixels; the last one decoded is kept."""
+        vector = sniff(path) == "SVG"
+        key = (self.content(path), least if vector or picture_info(path).format == "JPEG" else None)
+        if self._decoded is None or self._decoded[0] != key:
+            if vector:
+                self._decoded = key, drawn(read_svg(path), *least)
+            else:
+                with opened(path) as image:
+                    self._decoded = key, upright(image, least)
+        return self._decoded[1]
+
+
+@lru_cache(maxsize=512)
+def _digest(path: Path, size: int, changed_ns: int) -> str:
+    with path.open("rb") as file:
+        return hashlib.file_digest(file, "sha256").hexdigest()
+
+
+def _not_written(folder: Path, error: OSError) -> PictureError:
+    return PictureError(f"no picture can be written to {folder} ({error.strerror})", "Is the disk full?")
+
+
+def _fit(info: PictureInfo, least: int) -> tuple[int, int]:
+    scale = min(1.0, least / max(info.width_px, info.height_px))
+    return max(1, round(info.width_px * scale)), max(1, round(info.height_px * scale))
+
+
+def _cut(image: Image.Image, crop: Crop) -> Image.Image:
+    if crop == WHOLE:
+        return image
+    left, top = round(crop[0] * image.width), round(crop[1] * image.height)
+    right, low = round((crop[0] + crop[2]) * image.width), round((crop[1] + crop[3]) * image.height)
+    left, top = min(left, image.width - 1), min(top, image.height - 1)
+    return image.crop((left, top, max(left + 1, min(right, image.width)), max(top + 1, min(low, image.height))))
+
+
+def _is_flat(image: Image.Image) -> bool:
+    """Whether the picture is of few plain colours, which JPEG would smear and PNG keeps small."""
+    if image.mode == "L":
+        commonest = sorted(image.histogram(), reverse=True)[:_FLAT_GREYS]
+        return sum(commonest) > 0.8 * image.width * image.height
+    small = image
+    if max(image.size) > 512:
+        scale = 512 / max(image.size)
+        size = (max(1, round(image.width * scale)), max(1, round(image.height * scale)))
+        small = image.resize(size, Image.Resampling.NEAREST)
+    return small.getcolors(_FLAT_COLOURS) is not None
