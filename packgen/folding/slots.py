@@ -44,7 +44,7 @@ class Slot:
 
     @property
     def matrix(self) -> Matrix:
-        """(a, b, c, d, e, f) from the page's mm to the side's, with the creep: x' = a x + c y + e, y' = b x + d y + f."""
+        """(a, b, c, d, e, f): page mm to side mm, creep included: x' = a x + c y + e, y' = b x + d y + f."""
         place: Matrix = {
             0: (1.0, 0.0, 0.0, 1.0, self.x, self.y),
             90: (0.0, 1.0, -1.0, 0.0, self.x + self.width, self.y),
