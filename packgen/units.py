@@ -16,7 +16,8 @@ _US_GALLON_ML = 231 * 2.54**3
 
 BASE = {
     "length": "mm", "mass": "g", "time": "s", "angle": "deg", "temperature": "°C", "volume": "ml", "speed": "m/s",
-    "force": "N", "frequency": "Hz", "grammage": "g/m²", "count": "", "percent": "%",
+    "force": "N", "frequency": "Hz", "grammage": "g/m²", "count": "", "percent": "%", "density": "kg/m³",
+    "flow": "ml/s",
 }  # fmt: skip
 
 
@@ -66,6 +67,11 @@ _TABLE = (
     Unit("mph", "speed", 1609.344 / 3600, names=("miles per hour",), customary=True),
     Unit("ft/s", "speed", 0.3048, names=("feet per second",), customary=True),
     Unit("N", "force", 1.0, names=("newton", "newtons")),
+    Unit("lbf", "force", 0.45359237 * 9.80665, names=("pound-force", "pounds-force"), customary=True),
+    Unit("kg/m³", "density", 1.0, names=("kg/m3", "g/l")),
+    Unit("ml/s", "flow", 1.0, names=("cm³/s",)),
+    Unit("l/min", "flow", 1000 / 60, names=("L/min", "litres per minute", "liters per minute")),
+    Unit("gal/min", "flow", _US_GALLON_ML / 60, names=("gallons per minute", "gpm"), customary=True),
     Unit("Hz", "frequency", 1.0, names=("hertz",)),
     Unit("rpm", "frequency", 1 / 60, names=("turns per minute", "turns/min")),
     Unit("g/m²", "grammage", 1.0, names=("gsm", "g/m2")),

@@ -1,0 +1,371 @@
+"""From a model and what the parent wrote to a planned trial: rows, expected results, columns and axes."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from packgen.faults import nearest
+from packgen.trials.frame import (
+    WORD,
+    ChallengeModel,
+    Expected,
+    Figure,
+    Input,
+    TrialError,
+    Values,
+    WillNotWork,
+    band,
+    question_in_words,
+    tidy,
+)
+from packgen.trials.given import (
+    Reading,
+    Value,
+    as_values,
+    checked,
+    complete,
+    planned_values,
+    read_given,
+    unknown_quantity,
+)
+from packgen.trials.measured import Measured, measured_by
+from packgen.trials.models import models
+from packgen.trials.ticks import (
+    Axis,
+    PictureScale,
+    blank_axis,
+    number_axis,
+    picture_scale,
+    result_axis,
+    word_axis,
+)
+from packgen.units import Quantity
+
+TRIALS = {"first": 1, "younger": 3, "older": 3, "upper": 5}
+"""How often each row is tried when neither the study nor the recipe says (three or more: common practice)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Changed:
+    """What the trial changes: its name, child's phrase, and the unit of its values ("" for words)."""
+
+    name: str
+    phrase: str
+    unit: str
+    words: bool
+
+    @property
+    def title(self) -> str:
+        """The heading of its column: "canopy side (mm)"."""
+        return f"{self.name} ({self.unit})" if self.unit else self.name
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One line of the trial table. `label` has its unit, `number` has not. `note` says why nothing is expected."""
+
+    label: str
+    value: Value | None
+    expected: Expected | None = None
+    note: str = ""
+
+    @property
+    def number(self) -> str:
+        """The value as it stands under a heading that has the unit."""
+        if isinstance(self.value, Quantity):
+            return f"{self.value.to(self.value.unit):.6g}"
+        return self.label
+
+
+@dataclass(frozen=True, slots=True)
+class Column:
+    """One column of the trial table: `kind` is value, guess, trial, middle, mean or range."""
+
+    kind: str
+    title: str
+
+
+@dataclass(frozen=True, slots=True)
+class TrialPlan:
+    """A planned trial: what the challenge sheet draws and what the guide tells.
+
+    The child's pages may use everything except `rows[..].expected`, `rows[..].note`, `advice` and `assumed`.
+    """
+
+    model: ChallengeModel | None
+    measured: Measured
+    changed: Changed | None
+    rows: tuple[Row, ...]
+    trials: int | None
+    x_axis: Axis
+    y_axis: Axis
+    pictures: PictureScale
+    keep_same: tuple[str, ...] = ()
+    cautions: tuple[str, ...] = ()
+    advice: tuple[str, ...] = ()
+    assumed: tuple[tuple[str, Value], ...] = ()
+    figures: tuple[Figure, ...] = ()
+    given: tuple[tuple[str, Value], ...] = ()
+    values: tuple[Values, ...] = ()
+    units: str = "metric"
+
+    def question(self, level: str) -> str:
+        """The question of the trial in words for a level ("first", "younger", "older", "upper")."""
+        texts = tuple((name, str(value)) for name, value in self.given)
+        if self.model is not None and self.measured.result is not None and self.changed is not None:
+            return self.model.question(level, self.measured.result, self.model.input(self.changed.name), texts)
+        if self.changed is None:
+            return f"Which build is best? Compare the {self.measured.what} of each."
+        return question_in_words(level, f"the {self.measured.what}", self.changed.phrase)
+
+    def repeats(self, level: str) -> int:
+        """How often each row is tried: what the parent asked, or what is usual at that level."""
+        return self.trials or TRIALS[level]
+
+    def columns(self, level: str) -> tuple[Column, ...]:
+        """The columns of the table at a level, from left to right; `first` has no table, so no columns."""
+        if level == "first":
+            return ()
+        unit = f" ({self.measured.unit})" if self.measured.unit else ""
+        count = self.repeats(level)
+        name = "Try" if level == "younger" else "Trial"
+        tries = tuple(Column("trial", f"{name} {i + 1}{unit}") for i in range(count))
+        value = Column("value", self.changed.title if self.changed else "what was built")
+        if level == "younger":
+            return (value, *tries, *((Column("middle", "The middle one"),) if count >= 3 else ()))
+        ends = (Column("mean", f"Mean{unit}"),) if count > 1 else ()
+        if level == "upper" and count > 1:
+            ends = (*ends, Column("range", f"Range{unit}"))
+        return (value, Column("guess", f"My guess{unit}"), *tries, *ends)
+
+
+def find_model(key: str) -> ChallengeModel:
+    """The challenge model of that key or other name. Raises TrialError with the nearest one."""
+    wanted = tidy(key)
+    known = models()
+    for model in known.values():
+        if wanted == tidy(model.key) or wanted in (tidy(name) for name in model.also):
+            return model
+    near = nearest(wanted.replace(" ", "-"), known)
+    instead = f"did you mean `{near}`?" if near else "choose one of: " + ", ".join(known)
+    raise TrialError(f"there is no challenge model called {key!r}", f"{instead} (or leave out `model`)", "model")
+
+
+def plan_trial(
+    model_key: str | None,
+    given: Mapping[str, Value | tuple[Value, ...]],
+    change: tuple[str, Sequence[Value]] | None = None,
+    measure: tuple[str, str | None] | None = None,
+    trials: int | None = None,
+    units: str = "metric",
+    latitude: float | None = None,
+) -> TrialPlan:
+    """The planned trial for a challenge; without a model it has no expected results and an axis to be numbered.
+
+    `change` is the name and the planned values (none: three sensible ones are taken); `measure` is what and unit as
+    the parent wrote them; `units` is "metric" or "customary". Raises TrialError for the first thing that is wrong.
+    """
+    plan, problems = _plan(model_key, given, change, measure, trials, units, latitude)
+    if problems or plan is None:
+        raise problems[0]
+    return plan
+
+
+def trial_faults(
+    model_key: str | None,
+    given: Mapping[str, Value | tuple[Value, ...]],
+    change: tuple[str, Sequence[Value]] | None = None,
+    measure: tuple[str, str | None] | None = None,
+    trials: int | None = None,
+    units: str = "metric",
+    latitude: float | None = None,
+) -> tuple[TrialError, ...]:
+    """Everything wrong with a challenge at once; empty if `plan_trial` would plan it."""
+    return tuple(_plan(model_key, given, change, measure, trials, units, latitude)[1])
+
+
+def _plan(
+    model_key: str | None,
+    given: Mapping[str, Value | tuple[Value, ...]],
+    change: tuple[str, Sequence[Value]] | None,
+    measure: tuple[str, str | None] | None,
+    trials: int | None,
+    units: str,
+    latitude: float | None,
+) -> tuple[TrialPlan | None, list[TrialError]]:
+    if trials is not None and not 1 <= trials <= 20:
+        return None, [TrialError(f"{trials} trials cannot be planned", "write a number from 1 to 20", "trials")]
+    if not model_key:
+        return _plan_freely(given, change, measure, trials, units), []
+    try:
+        model = find_model(model_key)
+    except TrialError as problem:
+        return None, [problem]
+    given, change = _change_among_given(given, change)
+    reading = read_given(model, given, units)
+    item = _changed_input(model, change, reading)
+    measured = measured_by(model, item.name if item else "", measure, units, reading.problems)
+    if item is None:
+        return None, reading.problems
+    values = _values_to_try(item, change, reading, units)
+    base = reading.values.pop(item.name, None)
+    results = (measured.result,) if measured.result else model.results[:1]
+    complete(model, reading, results, item.name, units, latitude)
+    if reading.problems:
+        return None, reading.problems
+    if item.dimension != WORD and not values:
+        values = planned_values(item, base, units)
+    return _planned(model, measured, item, values, reading, trials, units), []
+
+
+def _change_among_given(
+    given: Mapping[str, Value | tuple[Value, ...]], change: tuple[str, Sequence[Value]] | None
+) -> tuple[Mapping[str, Value | tuple[Value, ...]], tuple[str, Sequence[Value]] | None]:
+    """Several values written under `given` are the planned ones, unless something else has planned values."""
+    several = {name: v for name, v in given.items() if isinstance(v, tuple) and len(v) > 1}
+    if len(several) != 1:
+        return given, change
+    name, values = next(iter(several.items()))
+    if change is not None and (change[1] or tidy(change[0]) != tidy(name)):
+        return given, change
+    return {n: v for n, v in given.items() if n != name}, (name, values)
+
+
+def _changed_input(model: ChallengeModel, change: tuple[str, Sequence[Value]] | None, reading: Reading) -> Input | None:
+    """The input that is changed; None, with the problem noted, if the model has none of that name."""
+    if change is not None:
+        item = model.input(change[0])
+        if item is None:
+            reading.problems.append(unknown_quantity(model, change[0], "change"))
+        return item
+    name = model.vary
+    for group in model.one_of:
+        if name in group:
+            name = next((n for n in group if n in reading.values), name)
+    return model.input(name)
+
+
+def _values_to_try(
+    item: Input, change: tuple[str, Sequence[Value]] | None, reading: Reading, units: str
+) -> tuple[Value, ...]:
+    """The planned values, checked; sensible ones if the parent planned none."""
+    written = change[1] if change is not None else ()
+    found: list[Value] = []
+    for value in written:
+        one = checked(item, value, "change", units)
+        if isinstance(one, TrialError):
+            reading.problems.append(one)
+        elif one not in found:
+            found.append(one)
+    return tuple(found) if written else planned_values(item, reading.values.get(item.name), units)
+
+
+def _planned(
+    model: ChallengeModel,
+    measured: Measured,
+    item: Input,
+    values: tuple[Value, ...],
+    reading: Reading,
+    trials: int | None,
+    units: str,
+) -> TrialPlan:
+    each = tuple(as_values({**reading.values, item.name: value}) for value in values)
+    rows = tuple(_row(model, measured, value, one) for value, one in zip(values, each, strict=True))
+    words = item.dimension == WORD
+    first = values[0]
+    unit = first.unit if isinstance(first, Quantity) else ""
+    changed = Changed(item.name, item.said, unit, words)
+    y_axis = _result_axis(measured, rows)
+    figures = model.figures(each[len(each) // 2]) if model.figures else ()
+    return TrialPlan(
+        model=model,
+        measured=measured,
+        changed=changed,
+        rows=rows,
+        trials=trials,
+        x_axis=_changed_axis(changed, values, item.whole),
+        y_axis=y_axis,
+        pictures=picture_scale(y_axis),
+        keep_same=tuple(k for k in model.keep_same if k not in (item.said, f"the {item.name}")),
+        cautions=model.cautions,
+        advice=_advice(model, measured, rows, reading),
+        assumed=tuple(reading.assumed),
+        figures=figures,
+        given=tuple(reading.values.items()),
+        values=each,
+        units=units,
+    )
+
+
+def _row(model: ChallengeModel, measured: Measured, value: Value, values: Values) -> Row:
+    result = measured.result
+    if result is None:
+        return Row(str(value), value)
+    try:
+        number = result.of(values)
+    except WillNotWork as why:
+        return Row(str(value), value, None, f"{why.message}; {why.instead}")
+    return Row(str(value), value, measured.expected(number, *band(result, number, model.spread)))
+
+
+def _result_axis(measured: Measured, rows: tuple[Row, ...]) -> Axis:
+    known = [row.expected for row in rows if row.expected is not None]
+    if not known:
+        return blank_axis(measured.what, measured.unit)
+    ends = [end for e in known for end in (e.low, e.high)]
+    whole = measured.result is not None and measured.result.whole
+    return result_axis(measured.what, measured.unit, ends, whole)
+
+
+def _changed_axis(changed: Changed, values: Sequence[Value], whole: bool = False) -> Axis:
+    numbers = [v.to(changed.unit) for v in values if isinstance(v, Quantity)]
+    if changed.words or len(numbers) < len(values):
+        return word_axis(changed.name, [str(v) for v in values])
+    return number_axis(changed.name, changed.unit, numbers, whole=whole)
+
+
+def _advice(model: ChallengeModel, measured: Measured, rows: tuple[Row, ...], reading: Reading) -> tuple[str, ...]:
+    """What the guide should say before the trial: what was taken as usual, and what to expect of the numbers."""
+    said = list(measured.notes)
+    if reading.assumed:
+        taken = ", ".join(f"{name} {value}".strip() for name, value in reading.assumed)
+        said.append(f"Taken as usual because the study does not say: {taken}.")
+    said += dict.fromkeys(f"{row.label}: {row.note}." for row in rows if row.note)
+    known = sorted((row.expected for row in rows if row.expected is not None), key=lambda e: e.value)
+    if len(known) > 1 and known[-1].low < known[0].high:
+        said.append(
+            "The expected results lie inside one another's spread: several trials of each, and values further apart, "
+            "will show the difference."
+        )
+    return (*said, *model.tips)
+
+
+def _plan_freely(
+    given: Mapping[str, Value | tuple[Value, ...]],
+    change: tuple[str, Sequence[Value]] | None,
+    measure: tuple[str, str | None] | None,
+    trials: int | None,
+    units: str,
+) -> TrialPlan:
+    """A trial nobody has a formula for: the parent's own values if there are any, or three builds to compare."""
+    given, change = _change_among_given(given, change)
+    measured = measured_by(None, "", measure, units, [])
+    values = tuple(change[1]) if change else ()
+    numbers = [v for v in values if isinstance(v, Quantity)]
+    as_numbers = bool(values) and len({v.dimension for v in numbers}) == 1 and len(numbers) == len(values)
+    changed = None
+    if change is not None:
+        changed = Changed(change[0], f"the {change[0]}", numbers[0].unit if as_numbers else "", not as_numbers)
+    rows = tuple(Row(str(v), v) for v in values)
+    if not rows:
+        rows = tuple(Row(f"{which} build", None) for which in ("First", "Second", "Third"))
+    if changed is not None and as_numbers:
+        x_axis = _changed_axis(changed, values)
+    else:
+        x_axis = word_axis(changed.name if changed else "what was built", [row.label for row in rows])
+    y_axis = blank_axis(measured.what, measured.unit)
+    flat = tuple((n, v[0] if isinstance(v, tuple) else v) for n, v in given.items() if v != ())
+    return TrialPlan(
+        None, measured, changed, rows, trials, x_axis, y_axis, picture_scale(y_axis), given=flat, units=units
+    )
