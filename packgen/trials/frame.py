@@ -47,8 +47,8 @@ class Input:
 
     `low`, `high`, `default` and `tries` are in base units; a `default` of None means the parent must give it. `tries`
     are the values to try when a parent names this as the thing to change and plans none. `unit` is the metric unit to
-    show it in; a `whole` one is counted; a `quiet` one is taken as usual without a word, for it matters little; `phrase` and `ask` are its child's words ("the side of the canopy"; "Which
-    canopy falls most slowly?").
+    show it in; `phrase` and `ask` are its child's words ("the side of the canopy"; "Which canopy falls most slowly?").
+    A `whole` one is counted; a `quiet` one is taken as usual without a word, because it matters little.
     """
 
     name: str
@@ -131,9 +131,9 @@ class Result:
     `of` gives the expected number in the base unit of `dimension` and may raise WillNotWork. `phrase` is the child's
     wording; `{input name}` is filled in, and a part in [brackets] falls away when that input is the one changed.
     `least` is the smallest half-width of the expected band (what a hand and an eye can tell, base unit). `without`
-    names inputs this result does not need; `slips` are (factor, hint) pairs for a number that came out a known
-    multiple of the expected one. `spread` replaces the model's where this is harder or easier to measure. `shape` is the
-    best-fit curve to try (line or power); `same_question` lets an input's `ask` serve for this result too.
+    names inputs this result does not need. `slips` are (factor, hint) pairs for a number that came out a known
+    multiple of the expected one. `spread` replaces the model's where this is harder or easier to measure. `shape` is
+    the best-fit curve to try (line or power); with `same_question` an input's `ask` serves for this result too.
     """
 
     name: str
@@ -144,7 +144,6 @@ class Result:
     least: float = 0.0
     also: tuple[str, ...] = ()
     without: tuple[str, ...] = ()
-    needs: tuple[str, ...] = ()
     slips: tuple[tuple[float, str], ...] = ()
     spread: float | None = None
     whole: bool = False

@@ -84,7 +84,6 @@ MODEL = ChallengeModel(
             also=("effort", "counterweight", "weight"),
             tries=(10, 20, 40),
             phrase="the weight on the other side",
-            ask="Which weight sits farthest out?",
         ),
         Input(
             "one weight",
@@ -140,7 +139,7 @@ MODEL = ChallengeModel(
             "length",
             "mm",
             _distance,
-            "how far from the pivot it balances",
+            "the distance from the pivot where it balances",
             5.0,
             ("distance", "balance distance", "balancing distance"),
             without=("effort distance", "one weight"),
