@@ -174,7 +174,7 @@ class Challenge:
 
 @dataclass(frozen=True, slots=True)
 class Hole:
-    """A hole or mark on a model: `where` is `corners`, `base` or `apex`; `across` its diameter in mm; it may be only a mark."""
+    """A hole or mark on a model: `where` is `corners`, `base` or `apex`; `across` its diameter; or only a mark."""
 
     where: Said
     across: float
@@ -241,7 +241,7 @@ class Study:
 
 @dataclass(frozen=True, slots=True)
 class Printer:
-    """`margin` is the strip the printer cannot reach; `duplex_shift` how far a back lands right of and above its front."""
+    """`margin` is the strip the printer cannot reach; `duplex_shift` how far a back lands right of, above its front."""
 
     sides: str = "two-sided-long-edge"
     margin: float = 6.0
@@ -290,7 +290,7 @@ class Goal:
 
 @dataclass(frozen=True, slots=True)
 class Family:
-    """The private file: who the children are, what the printer can do, when the term runs. `folder` is None without a file."""
+    """The private file: who the children are, what the printer can do, when the term runs; no file, no folder."""
 
     family: Said
     children: tuple[Child, ...]
