@@ -1,0 +1,201 @@
+"""Sentences for the parent about a term plan: what was balanced, what takes longer, what is left open."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from datetime import date
+
+from packgen.planning.minutes import LESSON_UNDER_EIGHT
+from packgen.planning.weeks import AwayWeek, Sitting, Week
+from packgen.reading.models import Family, Study
+
+_MONTHS = (
+    "January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November",
+    "December",
+)  # fmt: skip
+_WORDS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
+_MAKINGS = frozenset({"challenge", "model", "fold-book"})
+LONG_CHAPTER = 30
+
+
+@dataclass(frozen=True, slots=True)
+class Facts:
+    """What the notes are made from: the finished weeks and what they were made of."""
+
+    study: Study
+    family: Family | None
+    weeks: tuple[Week, ...]
+    allowed: int
+    away: tuple[AwayWeek, ...]
+    outside: tuple[date, ...]
+    lessons: int
+
+
+def plain_date(day: date) -> str:
+    """A date in words, the same in every locale.
+
+    >>> plain_date(date(2027, 3, 17))
+    '17 March 2027'
+    """
+    return f"{day.day} {_MONTHS[day.month - 1]} {day.year}"
+
+
+def _span(first: date, last: date) -> str:
+    """`15 to 21 March 2027`, with as little said twice as may be."""
+    if first.year != last.year:
+        return f"{plain_date(first)} to {plain_date(last)}"
+    month = "" if first.month == last.month else f" {_MONTHS[first.month - 1]}"
+    return f"{first.day}{month} to {plain_date(last)}"
+
+
+def listed(words: Sequence[str]) -> str:
+    """Words as a list in a sentence.
+
+    >>> listed(["a", "b", "c"])
+    'a, b and c'
+    """
+    return f"{', '.join(words[:-1])} and {words[-1]}" if len(words) > 1 else "".join(words)
+
+
+def week_list(numbers: Iterable[int]) -> str:
+    """Weeks as a list in a sentence: `week 3`, `weeks 2, 4 and 5`."""
+    found = [str(number) for number in sorted(set(numbers))]
+    return f"week{'s' if len(found) > 1 else ''} {listed(found)}"
+
+
+def counted(count: int, thing: str) -> str:
+    """A number in words with its thing: `one week`, `nine weeks`, `13 weeks`."""
+    number = _WORDS[count] if count < len(_WORDS) else str(count)
+    return f"{number} {thing}{'' if count == 1 else 's'}"
+
+
+def notes_on(facts: Facts) -> tuple[str, ...]:
+    """The sentences for one plan, the calendar first, then what was balanced, then the minutes."""
+    return (*_calendar(facts), *_balance(facts), *_makings(facts), *_minutes(facts), *_elsewhere(facts))
+
+
+def _calendar(facts: Facts) -> Iterator[str]:
+    term = facts.family.term if facts.family else None
+    if not term:
+        yield f"There is no term in the family file, so the {counted(len(facts.weeks), 'week')} have no dates."
+        return
+    if not any(week.dates for week in facts.weeks):
+        yield "Every week of the term is a week away, so the weeks here have no dates: make the term longer."
+    elif facts.away:
+        days = [_span(week.starts, week.ends) for week in facts.away]
+        left = counted(len(facts.weeks), "week")
+        yield (
+            f"The term has {counted(term.weeks, 'calendar week')}. {counted(len(days), 'week').capitalize()} away "
+            f"({listed(days)}) {'is' if len(days) == 1 else 'are'} not taught, which leaves {left}."
+        )
+    if facts.outside:
+        one = len(facts.outside) == 1
+        yield (
+            f"{listed([plain_date(day) for day in facts.outside])} {'lies' if one else 'lie'} outside the term, "
+            f"so {'it changes' if one else 'they change'} nothing."
+        )
+
+
+def _balance(facts: Facts) -> Iterator[str]:
+    has_book = any(week.chapters for week in facts.weeks)
+    thing = "chapter" if has_book else "work"
+    shared = [w.number for w in facts.weeks if len(w.chapters if has_book else w.works) > 1 and facts.lessons]
+    if facts.lessons > len(facts.weeks):
+        yield (
+            f"There are {counted(facts.lessons, thing)} and {counted(len(facts.weeks), 'week')}, "
+            f"so {week_list(shared)} {'has' if len(shared) == 1 else 'have'} more than one {thing}."
+        )
+    elif facts.lessons == len(facts.weeks) > 1:
+        yield f"Every week has a {thing}, so the last {thing} and the looking back share the last week."
+    spare = [week.number for week in facts.weeks if week.spare]
+    if spare:
+        yield (
+            f"There is more time than the study needs: {week_list(spare)} {'is' if len(spare) == 1 else 'are'} left "
+            "open to catch up, finish a making or go out and look."
+        )
+
+
+def _makings(facts: Facts) -> Iterator[str]:
+    on_top = [(week.number, m.title) for week in facts.weeks for m in week.makings if m.sitting is None]
+    if on_top:
+        yield (
+            f"There are more makings than free sittings: find another day for the making in "
+            f"{week_list(number for number, _ in on_top)}."
+        )
+    crowded = [week.number for week in facts.weeks if len(week.makings) > 1]
+    if crowded:
+        yield f"More than one making falls in {week_list(crowded)}: leave one out, or make the term longer."
+    for week in facts.weeks:
+        for making in week.makings:
+            if making.parts > 1 and making.part == 1:
+                later = next(
+                    w.number
+                    for w in facts.weeks
+                    for m in w.makings
+                    if (m.kind, m.number, m.part) == (making.kind, making.number, 2)
+                )
+                when = "in the same week" if later == week.number else f"in week {later}"
+                yield f"'{making.title}' is planned and built in week {week.number} and tested {when}."
+
+
+def _minutes(facts: Facts) -> Iterator[str]:
+    making: dict[int, list[int]] = {}
+    talk: dict[int, list[int]] = {}
+    for week in facts.weeks:
+        for sitting in week.sittings:
+            if sitting.minutes > facts.allowed:
+                (making if _is_making(sitting) else talk).setdefault(sitting.minutes, []).append(week.number)
+    if making:
+        yield f"Making takes longer than a sitting of {facts.allowed} minutes: {_each(making)}."
+    if talk:
+        yield (
+            f"Telling, looking and looking back take longer than the {facts.allowed} minutes given: {_each(talk)}. "
+            "Stop when the time is up and go on another day."
+        )
+    young = [c.name for c in facts.family.children if c.age is not None and c.age < 8] if facts.family else []
+    longest = max((s.minutes for week in facts.weeks for s in week.sittings if not _is_making(s)), default=0)
+    if young and longest > LESSON_UNDER_EIGHT:
+        yield (
+            f"A sitting here can take {longest} minutes; under the age of eight {LESSON_UNDER_EIGHT} are enough, so "
+            f"let {listed(young)} stop then."
+        )
+
+
+def _is_making(sitting: Sitting) -> bool:
+    return any(part.name in _MAKINGS for part in sitting.parts)
+
+
+def _each(by_minutes: dict[int, list[int]]) -> str:
+    """`about 55 minutes in week 3, about 14 minutes in week 6`; longer times to the nearest five, being guesses."""
+    rounded: dict[int, list[int]] = {}
+    for takes, numbers in by_minutes.items():
+        rounded.setdefault(round(takes / 5) * 5 if takes > 30 else takes, []).extend(numbers)
+    by_length = sorted(rounded.items(), reverse=True)
+    return ", ".join(f"about {takes} minutes in {week_list(numbers)}" for takes, numbers in by_length)
+
+
+def _elsewhere(facts: Facts) -> Iterator[str]:
+    """What the sittings do not hold, and chapters too long to read in one go."""
+    reading = [week.number for week in facts.weeks if any(part.name == "read" for part in week.other)]
+    if reading:
+        all_of_them = len(reading) == sum(1 for week in facts.weeks if week.chapters)
+        where = "every chapter" if all_of_them else f"the chapters of {week_list(reading)}"
+        yield f"Reading aloud does not fit into the sittings: read {where} beforehand, at bedtime or over a meal."
+    sheets = [sum(p.minutes for p in week.other if p.name not in {"read", "life", *_MAKINGS}) for week in facts.weeks]
+    if any(sheets):
+        yield (
+            f"The sheets that a sitting does not hold are done after it or on another day: at most {max(sheets)} "
+            "minutes in a week."
+        )
+    long = [
+        (week.number, part.minutes)
+        for week in facts.weeks
+        for part in (*week.other, *(p for s in week.sittings for p in s.parts))
+        if part.name == "read" and part.minutes > LONG_CHAPTER
+    ]
+    if long:
+        yield (
+            f"A chapter of {week_list(number for number, _ in long)} takes up to {max(m for _, m in long)} minutes to "
+            "read: spread it over several days."
+        )

@@ -1,0 +1,299 @@
+"""The term plan: a study's chapters, works and makings spread over the weeks of the family's term.
+
+`Term.weeks` counts calendar weeks (Monday to Sunday) from the first that has a sitting, weeks away included; those are
+not taught. A date away drops its whole calendar week. The sittings fall on the weekdays in `Term.on` (0 is Monday), or
+on the weekday of the first day. What a sitting cannot hold in the minutes given is planned for another time or said.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterable, Sequence
+from dataclasses import dataclass, replace
+from datetime import date, timedelta
+
+from packgen.planning import minutes
+from packgen.planning.notes import Facts, notes_on
+from packgen.planning.spread import Layout, lay_out, shares
+from packgen.planning.weeks import AwayWeek, Making, Part, Recalled, SheetDue, Sitting, TermPlan, Week
+from packgen.reading.models import Chapter, Family, Study, Term, Word, Work
+
+__all__ = ["DEFAULT_KINDS", "TermPlan", "Week", "plan_term"]
+
+DEFAULT_KINDS = frozenset(
+    {"biography", "timeline", "picture-study", "telling", "words", "fold-book", "challenge", "model", "enlarging-grid",
+     "finish-the-picture"}
+)  # fmt: skip
+_BY_CONTENT = frozenset({"biography", "picture-study", "telling", "words", "fold-book", "challenge", "model"})
+_OF_A_PICTURE = frozenset({"enlarging-grid", "finish-the-picture"})
+_ORDER = ("recall", "life", "read", "tell", "look", "review")
+DEFAULT_SITTING = 10
+
+
+def plan_term(study: Study, family: Family | None = None, kinds: Collection[str] = DEFAULT_KINDS) -> TermPlan:
+    """The study spread over the family's term, or over as many undated weeks as it needs without a term.
+
+    `kinds` are the kinds of sheet that at least one child has; makings and sheets of other kinds are left out. A kind
+    this module knows nothing of is made of the whole study and goes to the lightest week. Every chapter and work is in
+    the plan, in order; no week away is used; a sitting over its minutes has its week in `over` and in the notes.
+    """
+    term = family.term if family else None
+    calendar = _calendar(term) if term else _Calendar()
+    makings = _makings(study, frozenset(kinds))
+    loose = _loose(study)
+    lessons = len(study.book.chapters) if study.book and study.book.chapters else len(loose)
+    days = calendar.taught or ((None,),) * max(1, lessons + len(makings) + (lessons + len(makings) > 1))
+    divisible = [kind == "challenge" for kind, _, _ in makings]
+    layout = lay_out(lessons, divisible, [len(week) for week in days], len(loose) if _has_book(study) else 0)
+    allowed = term.minutes if term else DEFAULT_SITTING
+    drafts = _contents(study, layout, makings, days, frozenset(kinds))
+    drafts = _with_whole_sheets(study, drafts, frozenset(kinds))
+    weeks = tuple(_recalling(study, [_timed(study, draft, allowed) for draft in drafts]))
+    over = tuple(week.number for week in weeks if any(s.minutes > allowed for s in week.sittings))
+    facts = Facts(study, family, weeks, allowed, calendar.away, calendar.outside, lessons)
+    return TermPlan(weeks, allowed, calendar.away, notes_on(facts), over)
+
+
+@dataclass(frozen=True, slots=True)
+class _Calendar:
+    """The days of each taught week, the weeks away, and the dates away that lie outside the term."""
+
+    taught: tuple[tuple[date | None, ...], ...] = ()
+    away: tuple[AwayWeek, ...] = ()
+    outside: tuple[date, ...] = ()
+
+
+def _monday(day: date) -> date:
+    return day - timedelta(days=day.weekday())
+
+
+def _calendar(term: Term) -> _Calendar:
+    on = sorted(set(term.on)) or [term.starts.weekday()]
+    first = _monday(term.starts)
+    if first + timedelta(days=on[-1]) < term.starts:
+        first += timedelta(days=7)  # the week's last sitting is over before the term starts
+    mondays = [first + timedelta(days=7 * i) for i in range(term.weeks)]
+    gone = {_monday(day) for day in term.away}
+    taught: list[tuple[date | None, ...]] = []
+    for monday in mondays:
+        if monday not in gone:
+            days = [monday + timedelta(days=weekday) for weekday in on]
+            taught.append(tuple(day for day in days if day >= term.starts))
+    away = tuple(AwayWeek(monday) for monday in mondays if monday in gone)
+    outside = tuple(sorted(day for day in set(term.away) if _monday(day) not in mondays))
+    return _Calendar(tuple(taught), away, outside)
+
+
+def _has_book(study: Study) -> bool:
+    return bool(study.book and study.book.chapters)
+
+
+def _mentioned(study: Study) -> set[str]:
+    return {work for chapter in study.book.chapters for work in chapter.works} if study.book else set()
+
+
+def _loose(study: Study) -> list[Work]:
+    """The works no chapter speaks of, in the study's order."""
+    mentioned = _mentioned(study)
+    return [work for work in study.works if work.id not in mentioned]
+
+
+def _makings(study: Study, kinds: frozenset[str]) -> list[tuple[str, str, int]]:
+    """Kind, title and number of each making: challenges and models in turn, the book at the end."""
+    challenges = [("challenge", str(c.title), i) for i, c in enumerate(study.challenges) if "challenge" in kinds]
+    models = [("model", str(m.title), i) for i, m in enumerate(study.models) if "model" in kinds]
+    # a stable sort by the share of its own list that lies before each: two lists in turn, whatever their lengths
+    placed = [((i + 0.5) / len(row), making) for row in (challenges, models) for i, making in enumerate(row)]
+    found = [making for _, making in sorted(placed, key=lambda pair: pair[0])]
+    return [*found, ("fold-book", str(study.study), 0)] if "fold-book" in kinds else found
+
+
+def _contents(
+    study: Study,
+    layout: Layout,
+    makings: Sequence[tuple[str, str, int]],
+    days: Sequence[Sequence[date | None]],
+    kinds: frozenset[str],
+) -> list[Week]:
+    """Weeks with what they deal with and the sheets that belong to it; minutes are still to come."""
+    has_book = _has_book(study)
+    chapters = study.book.chapters if study.book else ()
+    works = _works_by_week(study, layout)
+    words = _words_by_week(study, layout) if "words" in kinds else [()] * len(days)
+    met: set[str] = set()
+    weeks: list[Week] = []
+    for w, of_week in enumerate(days):
+        told = tuple(chapters[i] for i in layout.lessons[w]) if has_book else ()
+        met |= {work.id for work in works[w]}
+        again = tuple(
+            work for work in study.works if work.id in met and work not in works[w] and _speaks_of(told, work)
+        )
+        week = Week(
+            number=w + 1,
+            sittings=tuple(Sitting(day) for day in of_week),
+            chapters=told,
+            works=works[w],
+            again=again,
+            makings=_makings_of(study, layout, makings, w),
+            words=words[w],
+            review=w == len(days) - 1 and len(days) > 1,
+        )
+        weeks.append(replace(week, due=tuple(_due(week, kinds, first=w == 0))))
+    return weeks
+
+
+def _speaks_of(chapters: Iterable[Chapter], work: Work) -> bool:
+    return any(work.id in chapter.works for chapter in chapters)
+
+
+def _works_by_week(study: Study, layout: Layout) -> list[tuple[Work, ...]]:
+    """Each work in the week of the first chapter that speaks of it; the others where there is most room."""
+    found: list[list[Work]] = [[] for _ in layout.lessons]
+    loose = _loose(study)
+    if not _has_book(study):
+        return [tuple(loose[i] for i in lessons) for lessons in layout.lessons]
+    chapters = study.book.chapters if study.book else ()
+    for w, lessons in enumerate(layout.lessons):
+        found[w] += [
+            work
+            for work in study.works
+            if _speaks_of((chapters[i] for i in lessons), work) and not any(work in earlier for earlier in found[:w])
+        ]
+    for week, work in zip(layout.looks, loose, strict=False):
+        found[week].append(work)
+    open_weeks = [w for w, lessons in enumerate(layout.lessons) if lessons or w in layout.spare]
+    for work in loose[len(layout.looks) :]:
+        found[min(open_weeks, key=lambda w: (len(found[w]), w))].append(work)
+    return [tuple(works) for works in found]
+
+
+def _words_by_week(study: Study, layout: Layout) -> list[tuple[Word, ...]]:
+    """The words in equal shares over the weeks with a lesson, or over all weeks if there is none."""
+    weeks = [w for w, lessons in enumerate(layout.lessons) if lessons] or list(range(len(layout.lessons)))
+    share = shares(len(study.words), len(weeks))
+    by_week = {w: tuple(study.words[i] for i in numbers) for w, numbers in zip(weeks, share, strict=True)}
+    return [by_week.get(w, ()) for w in range(len(layout.lessons))]
+
+
+def _makings_of(study: Study, layout: Layout, makings: Sequence[tuple[str, str, int]], week: int) -> tuple[Making, ...]:
+    found: list[Making] = []
+    for (kind, title, number), slots in zip(makings, layout.makings, strict=True):
+        for part, slot in enumerate(slots, start=1):
+            if slot.week == week:
+                takes = _takes(study, kind, number, part, len(slots))
+                found.append(Making(kind, title, number, takes, slot.sitting, part, len(slots)))
+    return tuple(found)
+
+
+def _takes(study: Study, kind: str, number: int, part: int, parts: int) -> int:
+    """Minutes of a making: a challenge is built, then tested; in one go if it is not split."""
+    if kind != "challenge":
+        return minutes.of_sheet(kind)
+    testing = minutes.of_testing(study.challenges[number])
+    building = minutes.of_sheet("challenge")
+    if parts == 1:
+        return building + testing
+    return building if part == 1 else testing
+
+
+def _due(week: Week, kinds: frozenset[str], first: bool) -> Iterable[SheetDue]:
+    """The sheets that belong to what the week deals with."""
+    if first and "biography" in kinds:
+        yield SheetDue("biography")
+    if "telling" in kinds:
+        yield from (SheetDue("telling", str(chapter.title)) for chapter in week.chapters)
+    if "picture-study" in kinds:
+        yield from (SheetDue("picture-study", str(work.id)) for work in week.works if work.image)
+    if week.words:
+        yield SheetDue("words")
+    for making in week.makings:
+        yield SheetDue(making.kind, "" if making.kind == "fold-book" else making.title)
+
+
+def _with_whole_sheets(study: Study, weeks: list[Week], kinds: frozenset[str]) -> list[Week]:
+    """The weeks with the sheets that are made of the whole study, each in the lightest week it suits."""
+    whole = sorted(kinds - _BY_CONTENT, key=lambda kind: (kind != "timeline", kind))
+    has_picture = any(work.image for work in study.works)
+    for kind in whole:
+        if (kind == "timeline" and not study.timeline) or (kind in _OF_A_PICTURE and not has_picture):
+            continue
+        start = next((w for w, week in enumerate(weeks) if week.works), 0) if kind in _OF_A_PICTURE else 1
+        suits = list(range(start, len(weeks) - 1)) or [len(weeks) - 1]
+        best = min(suits, key=lambda w: (_load(weeks[w]), w))
+        weeks[best] = replace(weeks[best], due=(*weeks[best].due, SheetDue(kind)))
+    return weeks
+
+
+def _load(week: Week) -> int:
+    """Minutes of a week before they are laid into its sittings, to tell light weeks from full ones."""
+    parts = [*_talk(week), *_quiet(week)]
+    return sum(p.minutes for p in parts) + sum(m.minutes for m in week.makings)
+
+
+def _talk(week: Week) -> list[Part]:
+    """What is done together at the table, in order."""
+    # looking back over the whole study takes in last week
+    recalled = week.number > 1 and (week.chapters or not week.review)
+    parts = [Part("recall", minutes.MINUTES["recall"])] if recalled else []
+    parts += [Part("tell", minutes.MINUTES["tell"], str(chapter.title)) for chapter in week.chapters]
+    parts += [Part("look", minutes.MINUTES["look"], str(work.title)) for work in (*week.works, *week.again)]
+    if week.works and not week.chapters:
+        parts.append(Part("tell", minutes.MINUTES["tell"], str(week.works[0].title)))
+    return [*parts, Part("review", minutes.MINUTES["review"])] if week.review else parts
+
+
+def _quiet(week: Week) -> list[Part]:
+    """What can be done at another time: reading aloud, the life, and sheets a child does by itself."""
+    parts = [Part("read", minutes.of_chapter(chapter), str(chapter.title)) for chapter in week.chapters]
+    making = {m.kind for m in week.makings}
+    sheets = [Part(due.kind, minutes.of_sheet(due.kind), due.about) for due in week.due if due.kind not in making]
+    return [*parts, *sheets]
+
+
+def _timed(study: Study, week: Week, allowed: int) -> Week:
+    """The week with its parts laid into its sittings: talk first, then whatever else the minutes hold."""
+    table: list[list[Part]] = [[] for _ in week.sittings]
+    other: list[Part] = []
+    taken = {m.sitting for m in week.makings}
+    quiet = [s for s in range(len(table)) if s not in taken]
+
+    def lay(part: Part, places: list[int]) -> bool:
+        for s in places:
+            if sum(p.minutes for p in table[s]) + part.minutes <= allowed:
+                table[s].append(part)
+                return True
+        return False
+
+    for part in _talk(week):
+        # only looking may wait for the week's next sitting; if all are full it stays on the first and is said
+        if part.name != "look" or not lay(part, quiet):
+            table[0].append(part)
+    life = [Part("life", minutes.MINUTES["life"], str(study.study))] if week.number == 1 else []
+    for part in (*life, *_quiet(week)):
+        # a chapter is read before it is told back, so on the first sitting or before it
+        places = [s for s in quiet if s == 0] if part.name in ("life", "read") else quiet
+        if not lay(part, places):
+            other.append(part)
+    for making in week.makings:
+        part = Part(making.kind, making.minutes, making.title)
+        (other if making.sitting is None else table[making.sitting]).append(part)
+    sittings = tuple(
+        replace(s, parts=tuple(sorted(parts, key=_rank))) for s, parts in zip(week.sittings, table, strict=True)
+    )
+    spare = not (week.chapters or week.works or week.due or week.review or week.number == 1)
+    return replace(week, sittings=sittings, other=tuple(other), spare=spare)
+
+
+def _rank(part: Part) -> int:
+    return _ORDER.index(part.name) if part.name in _ORDER else len(_ORDER)
+
+
+def _recalling(study: Study, weeks: list[Week]) -> Iterable[Week]:
+    """The weeks with what the last week that dealt with something was about."""
+    last: tuple[Recalled, ...] = ()
+    for week in weeks:
+        yield replace(week, recall=last)
+        held = [Recalled("life", str(study.study))] if week.number == 1 else []
+        held += [Recalled("chapter", str(chapter.title)) for chapter in week.chapters]
+        held += [Recalled("work", str(work.title)) for work in week.works]
+        held += [Recalled(m.kind, m.title) for m in week.makings]
+        last = tuple(held) or last
