@@ -60,6 +60,7 @@ class Placing:
             cut_lines=tuple(line for line in lines if line.kind in ("cut", "slit")),
             front_ticks=ticks,
             back_ticks=tuple(self._seen_on_back(tick) for tick in ticks),
+            inner_cuts=tuple(line for line in lines if line.kind in ("cut", "slit") and self._ends_inside(line)),
             signature=signature,
         )
 
@@ -129,6 +130,11 @@ class Placing:
                 yield FoldLine(0.0, line.y1, reach, line.y1, line.kind)
             if line.x2 >= self.width:
                 yield FoldLine(self.width - reach, line.y1, self.width, line.y1, line.kind)
+
+    def _ends_inside(self, line: FoldLine) -> bool:
+        across = line.x1 <= 0 and line.x2 >= self.width
+        along = line.y1 <= 0 and line.y2 >= self.height
+        return not (across or along)
 
     def _seen_on_back(self, line: FoldLine) -> FoldLine:
         if self.turns_upright:

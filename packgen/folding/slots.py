@@ -72,7 +72,8 @@ class FoldLine:
 class FoldSheet:
     """One sheet of paper: the slots of its two sides, its lines as seen on the front, and ticks for both sides.
 
-    `back` is empty if only the front is printed. Ticks are the ends of the lines, at the sheet's edges.
+    `back` is empty if only the front is printed. Ticks are the ends of the lines, at the sheet's edges. `inner_cuts`
+    are the cut lines that end inside the sheet: drawn whole on the front, for ticks do not tell where to stop.
     """
 
     front: tuple[Slot, ...]
@@ -81,6 +82,7 @@ class FoldSheet:
     cut_lines: tuple[FoldLine, ...]
     front_ticks: tuple[FoldLine, ...]
     back_ticks: tuple[FoldLine, ...]
+    inner_cuts: tuple[FoldLine, ...] = ()
     signature: int = 0
 
 

@@ -6,6 +6,7 @@ Used on planned slots and on finished PDFs alike: both give marks.
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 from itertools import pairwise
 
 from folding_hands import Mark, Table, behind, line_at, strip
@@ -154,8 +155,14 @@ def read_meander(book: Book) -> Read:
     return _read_strip(book, 4, 4, ring=False)
 
 
+def snapped(mark: Mark, book: Book, across: int, up: int) -> Mark:
+    """The mark at the very middle of its panel, for a number read off a printed sheet never stands quite there."""
+    w, h = book.width / across, book.height / up
+    return replace(mark, x=(int(mark.x / w) + 0.5) * w, y=(int(mark.y / h) + 0.5) * h)
+
+
 def _read_strip(book: Book, across: int, up: int, *, ring: bool) -> Read:
-    marks = sorted(book.marks, key=lambda mark: mark.number)
+    marks = [snapped(mark, book, across, up) for mark in sorted(book.marks, key=lambda mark: mark.number)]
     lines = book.lines[0]
     told = strip(marks, lines, across, up, book.width, book.height)
     assert len({tuple(round(edge, 3) for edge in box) for box, _, _ in told}) == 1

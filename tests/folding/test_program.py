@@ -9,7 +9,7 @@ from packgen.folding.layers import folded
 from packgen.folding.program import Close, Cut, Edge, Fold, Program, equal
 
 # CIP4 XJDF specification, Appendix E, Table E.5 (grid columns x rows; folds as shares of the whole sheet, "+"
-# where the direction changes). F12-12 and the gate folds are left out: their notation is not explained on the page that was read.
+# where the direction changes). F12-12 and the gate folds are left out: how their notation counts was not read.
 CATALOGUE = {
     "F4-1": (2, 1, "1/2"),
     "F6-1": (3, 1, "1/3 1/3"),
