@@ -17,6 +17,7 @@ from typing import Any
 from PIL import Image
 
 from packgen.faults import NOWHERE, Fault, Place, warning
+from packgen.pictures.colours import Colour, palette_of
 from packgen.pictures.jpeg import picture_only
 from packgen.pictures.opening import PictureError, PictureInfo, has_own_profile, info_of, opened, sniff, upright
 from packgen.pictures.svg import read_svg
@@ -175,11 +176,18 @@ class Store:
             whole = whole.resize(size, Image.Resampling.LANCZOS)
         return whole.convert("L" if grey else "RGB")
 
-    def average_colour(self, path: Path, crop: Crop | None = None) -> tuple[float, float, float]:
+    def average_colour(self, path: Path, crop: Crop | None = None) -> Colour:
         """The mean colour of the picture or that part of it, red, green, blue of 0..1."""
         part = _cut(self.pixels(path, 256), crop or WHOLE)
         red, green, blue = part.resize((1, 1), Image.Resampling.BOX).getpixel((0, 0))  # type: ignore[misc]
         return red / 255, green / 255, blue / 255
+
+    def palette(self, path: Path, count: int) -> tuple[Colour, ...]:
+        """The picture's main colours, at most that many, the one that covers most first."""
+        found: tuple[Colour, ...] = self.keep(
+            path, ("palette", count), lambda: palette_of(self.pixels(path, 256), count)
+        )
+        return found
 
     def _prepare(self, path: Path, wish: _Wish) -> PreparedPicture:
         vector = sniff(path) == "SVG"

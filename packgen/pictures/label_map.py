@@ -1,0 +1,186 @@
+"""A picture cut into areas: every pixel carries the number of its area. Areas are connected; found and merged by rows.
+
+Runs of equal pixels are handled rather than pixels, which keeps plain Python quick enough.
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from dataclasses import dataclass, field
+from itertools import groupby, pairwise
+
+from PIL import Image
+
+Run = tuple[int, int, int]  # from x, to x (not included), number of the area
+
+
+@dataclass(slots=True)
+class LabelMap:
+    """Rows of runs. Areas are numbered from 0 without gaps; `value[i]` is the pixel value area i had."""
+
+    width: int
+    height: int
+    rows: list[list[Run]]
+    value: list[int]
+
+    @property
+    def count(self) -> int:
+        return len(self.value)
+
+    def sizes(self) -> list[int]:
+        """The number of pixels of each area."""
+        out = [0] * self.count
+        for row in self.rows:
+            for start, end, area in row:
+                out[area] += end - start
+        return out
+
+    def image(self, numbers: list[int]) -> Image.Image:
+        """A picture of mode L in which each area shows the number (0..255) given for it."""
+        data = b"".join(bytes((numbers[area],)) * (end - start) for row in self.rows for start, end, area in row)
+        return Image.frombytes("L", (self.width, self.height), data)
+
+    def renumbered(self, group: list[int]) -> LabelMap:
+        """The map with each area i taken into group[i]; the groups keep the order of their first area."""
+        order = {old: new for new, old in enumerate(dict.fromkeys(group))}
+        value = [0] * len(order)
+        for area in range(self.count - 1, -1, -1):
+            value[order[group[area]]] = self.value[area]
+        rows = []
+        for row in self.rows:
+            merged: list[Run] = []
+            for start, end, area in row:
+                new = order[group[area]]
+                if merged and merged[-1][2] == new:
+                    merged[-1] = (merged[-1][0], end, new)
+                else:
+                    merged.append((start, end, new))
+            rows.append(merged)
+        return LabelMap(self.width, self.height, rows, value)
+
+
+def find(parent: list[int], item: int) -> int:
+    """The head of an item's group, shortening the way there."""
+    while parent[item] != item:
+        parent[item] = parent[parent[item]]
+        item = parent[item]
+    return item
+
+
+def connected(image: Image.Image) -> LabelMap:
+    """The connected areas (by edges) of equal value in a picture of one byte a pixel."""
+    width, height = image.size
+    data = image.tobytes()
+    parent: list[int] = []
+    values: list[int] = []
+    rows: list[list[Run]] = []
+    above: list[Run] = []
+    for y in range(height):
+        row: list[Run] = []
+        x = 0
+        for value, pixels in groupby(data[y * width : (y + 1) * width]):
+            end = x + sum(1 for _ in pixels)
+            row.append((x, end, len(parent)))
+            parent.append(len(parent))
+            values.append(value)
+            x = end
+        for upper, lower, _, _ in _touching(above, row):
+            if values[upper] == values[lower]:
+                a, b = find(parent, upper), find(parent, lower)
+                parent[max(a, b)] = min(a, b)
+        rows.append(row)
+        above = row
+    whole = LabelMap(width, height, rows, values)
+    return whole.renumbered([find(parent, i) for i in range(len(parent))])
+
+
+def _touching(above: list[Run], below: list[Run]) -> list[tuple[int, int, int, int]]:
+    """Which runs of two rows lie over each other: upper area, lower area, from x, to x."""
+    out = []
+    i = j = 0
+    while i < len(above) and j < len(below):
+        start, end = max(above[i][0], below[j][0]), min(above[i][1], below[j][1])
+        if start < end:
+            out.append((above[i][2], below[j][2], start, end))
+        if above[i][1] < below[j][1]:
+            i += 1
+        else:
+            j += 1
+    return out
+
+
+@dataclass(slots=True)
+class Border:
+    """What two neighbouring areas share: the length of their border in px, and the sum of the contrast along it."""
+
+    length: int = 0
+    contrast: int = 0
+
+
+@dataclass(slots=True)
+class Neighbours:
+    """For each area its neighbours and the border with each, and the length of its whole outline in px."""
+
+    of: list[dict[int, Border]]
+    outline: list[int] = field(default_factory=list)
+
+
+def neighbours(areas: LabelMap, contrast: bytes | None = None) -> Neighbours:
+    """The neighbours of every area; `contrast` gives a byte for each pixel, summed along the borders."""
+    width = areas.width
+    shared: dict[tuple[int, int], Border] = defaultdict(Border)
+    outline = [0] * areas.count
+    for y, row in enumerate(areas.rows):
+        line = contrast[y * width : (y + 1) * width] if contrast else b""
+        outline[row[0][2]] += 1
+        outline[row[-1][2]] += 1
+        for (_, end, left), (_, _, right) in pairwise(row):
+            border = shared[(left, right) if left < right else (right, left)]
+            border.length += 1
+            border.contrast += line[end] if line else 0
+        for upper, lower, start, end in _touching(areas.rows[y - 1], row) if y else ():
+            if upper != lower:
+                border = shared[(upper, lower) if upper < lower else (lower, upper)]
+                border.length += end - start
+                border.contrast += sum(line[start:end])
+    for row in (areas.rows[0], areas.rows[-1]):
+        for start, end, area in row:
+            outline[area] += end - start
+    of: list[dict[int, Border]] = [{} for _ in range(areas.count)]
+    for (a, b), border in shared.items():
+        of[a][b] = Border(border.length, border.contrast)
+        of[b][a] = Border(border.length, border.contrast)
+        outline[a] += border.length
+        outline[b] += border.length
+    return Neighbours(of, outline)
+
+
+def without_small(areas: LabelMap, least: float) -> LabelMap:
+    """The map with every area of fewer than `least` pixels given to the neighbour it shares most border with."""
+    size, near = areas.sizes(), neighbours(areas).of
+    parent = list(range(areas.count))
+    waiting = sorted((size[i], i) for i in range(areas.count) if size[i] < least)
+    while waiting:
+        _, area = waiting.pop(0)
+        if parent[area] != area or size[area] >= least or not near[area]:
+            continue
+        into = max(near[area], key=lambda other: (near[area][other].length, -other))
+        parent[area] = into
+        size[into] += size[area]
+        join(near, area, into)
+        if size[into] < least:
+            waiting.append((size[into], into))
+    return areas.renumbered([find(parent, i) for i in range(areas.count)])
+
+
+def join(near: list[dict[int, Border]], area: int, into: int) -> None:
+    """Make one area's neighbours those of another, adding up the borders they share."""
+    for other, border in near[area].items():
+        del near[other][area]
+        if other == into:
+            continue
+        for one, two in ((into, other), (other, into)):
+            kept = near[one].setdefault(two, Border())
+            kept.length += border.length
+            kept.contrast += border.contrast
+    near[area] = {}

@@ -1,0 +1,206 @@
+"""From a picture to a given number of closed areas, as a person would outline them.
+
+The picture is smoothed, reduced to few colours and cut into connected areas; then the two neighbours that differ least
+are joined, again and again. What counts is how far their colours lie apart, how sharp the border between them is, and
+how large they are: a sky that only grows paler becomes one area, while an eye, small but sharp, stays. The number of
+areas is whatever is asked for, since the joining can be stopped anywhere.
+"""
+
+from __future__ import annotations
+
+import heapq
+from dataclasses import dataclass
+
+from PIL import Image, ImageChops, ImageFilter, ImageOps
+
+from packgen.pictures.calm import calmed
+from packgen.pictures.label_map import Border, LabelMap, connected, find, join, neighbours, without_small
+
+_COLOURS = 40
+_CALM_REACH, _CALM_PASSES = 3, 2
+_CHROMA = 2.0
+_CLEAR = 45  # a difference, of 255, that is plain to see: a greater one counts no more
+_FAINT = 4  # a border less sharp than this, of 255, is no border
+_LARGE = 0.04  # beyond this part of the picture size counts no more, so that a pale sky is not kept in bands
+_THIN = 2.6  # mean thickness in px below which an area is a line between areas
+_TRIES = 7
+
+
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """How many areas, from `low` to `high`; none below `least` of the picture; `soft` is the blur of edges in px.
+
+    `power`: how much an area's size counts against how clearly it differs; with less, small sharp things last longer.
+    """
+
+    low: int
+    high: int
+    target: int
+    least: float
+    soft: float
+    power: float
+
+
+def areas_of(image: Image.Image, wanted: Wanted) -> LabelMap:
+    """The picture (RGB) cut into areas, their number within the range wanted if the picture has that much in it."""
+    fine = _cut_up(image, wanted)
+    best: LabelMap | None = None
+    aim, below, above = wanted.target, 0, 0
+    for _ in range(_TRIES):
+        made = _rounded(fine.at(aim, wanted), wanted)
+        if best is None or abs(made.count - wanted.target) < abs(best.count - wanted.target):
+            best = made
+        if abs(made.count - wanted.target) <= wanted.target * 0.15:
+            break
+        if made.count < wanted.target:
+            below = aim
+            aim = (aim + above) // 2 if above else aim * 2
+        else:
+            above = aim
+            aim = (aim + below) // 2
+        if aim in (below, above) or aim > 4 * fine.areas.count:
+            break
+    assert best is not None
+    return best
+
+
+@dataclass(slots=True)
+class _Fine:
+    """The finest areas and the order in which they were joined."""
+
+    areas: LabelMap
+    joins: list[tuple[int, int]]
+    outline: list[int]
+
+    def at(self, count: int, wanted: Wanted) -> Image.Image:
+        """A picture of the areas left when about `count` are, numbered from 1; 0 where lines and specks were."""
+        parent = list(range(self.areas.count))
+        for area, into in self.joins[: max(0, self.areas.count - count)]:
+            parent[area] = into
+        joined = self.areas.renumbered([find(parent, i) for i in range(self.areas.count)])
+        pixels = joined.width * joined.height
+        joined = without_small(joined, pixels * wanted.least / 2)
+        size, outline = joined.sizes(), neighbours(joined).outline
+        thin = [2 * s / o < _THIN for s, o in zip(size, outline, strict=True)]
+        order = sorted((i for i in range(joined.count) if not thin[i]), key=lambda i: -size[i])[:255]
+        number = [0] * joined.count
+        for index, area in enumerate(order or [0]):
+            number[area] = index + 1
+        return joined.image(number)
+
+
+def _cut_up(image: Image.Image, wanted: Wanted) -> _Fine:
+    plain = ImageOps.autocontrast(image, cutoff=1, preserve_tone=True)
+    plain = calmed(plain, _CALM_REACH, _CALM_PASSES)
+    bands = plain.convert("YCbCr").split()
+    chroma = [band.point(lambda v: round(128 + (v - 128) * _CHROMA)) for band in bands[1:]]
+    space = Image.merge("RGB", (bands[0], *chroma))
+    few = space.quantize(_COLOURS, method=Image.Quantize.MEDIANCUT, kmeans=3, dither=Image.Dither.NONE)
+    areas = connected(few)
+    palette = few.getpalette() or []
+    colours = [tuple(palette[3 * v : 3 * v + 3]) for v in areas.value]
+    edges = [ImageChops.subtract(b.filter(ImageFilter.MaxFilter(3)), b.filter(ImageFilter.MinFilter(3)))
+             for b in space.split()]  # fmt: skip
+    sharpest = ImageChops.lighter(edges[0], ImageChops.lighter(edges[1], edges[2]))
+    near = neighbours(areas, sharpest.tobytes())
+    joins = _Joining(areas.sizes(), colours, near.of, _middling(areas), wanted.power).all()
+    return _Fine(areas, joins, near.outline)
+
+
+def _middling(areas: LabelMap) -> list[float]:
+    """How near to the middle of the picture each area lies, from 1 at the edge to 2: there the subject mostly is."""
+    sums, size = [0.0] * areas.count, areas.sizes()
+    for y, row in enumerate(areas.rows):
+        up = (2 * y / areas.height - 0.95) ** 2
+        for start, end, area in row:
+            aside = ((start + end) / areas.width - 1) ** 2
+            sums[area] += (end - start) * (1 + max(0.0, 1 - up - aside))
+    return [s / n for s, n in zip(sums, size, strict=True)]
+
+
+class _Joining:
+    """Joins the two most alike neighbours until one area is left."""
+
+    def __init__(
+        self,
+        size: list[int],
+        colours: list[tuple[int, ...]],
+        near: list[dict[int, Border]],
+        middling: list[float],
+        power: float,
+    ) -> None:
+        self.size, self.near, self.power = size, near, power
+        self.middling = [m * n for m, n in zip(middling, size, strict=True)]
+        self.sums = [[c * n for c in colour] for colour, n in zip(colours, size, strict=True)]
+        self.enough = sum(size) * _LARGE
+        self.version = [0] * len(size)
+        self.waiting: list[tuple[float, int, int, int, int]] = []
+
+    def all(self) -> list[tuple[int, int]]:
+        for area, others in enumerate(self.near):
+            for other in others:
+                if area < other:
+                    self._offer(area, other)
+        joins = []
+        while self.waiting:
+            _, a, b, version_a, version_b = heapq.heappop(self.waiting)
+            if version_a != self.version[a] or version_b != self.version[b]:
+                continue
+            area, into = (a, b) if self.size[a] <= self.size[b] else (b, a)
+            joins.append((area, into))
+            self._join(area, into)
+        return joins
+
+    def _join(self, area: int, into: int) -> None:
+        self.size[into] += self.size[area]
+        self.middling[into] += self.middling[area]
+        for i in range(3):
+            self.sums[into][i] += self.sums[area][i]
+        self.version[area] = -1
+        self.version[into] += 1
+        join(self.near, area, into)
+        for other in self.near[into]:
+            self._offer(into, other)
+
+    def _offer(self, a: int, b: int) -> None:
+        a, b = min(a, b), max(a, b)
+        na, nb = self.size[a], self.size[b]
+        apart = sum((x / na - y / nb) ** 2 for x, y in zip(self.sums[a], self.sums[b], strict=True))
+        border = self.near[a][b]
+        sharp = border.contrast / border.length
+        size = min(na * nb / (na + nb), self.enough)
+        cost = size**self.power * min(max(0.0, sharp - _FAINT), _CLEAR) * min(apart**0.5, _CLEAR)
+        cost *= max(self.middling[a] / na, self.middling[b] / nb)
+        heapq.heappush(self.waiting, (cost, a, b, self.version[a], self.version[b]))
+
+
+def _rounded(numbers: Image.Image, wanted: Wanted) -> LabelMap:
+    """The areas with softened edges: each is blurred, and a pixel goes to the one that is strongest there."""
+    least = numbers.width * numbers.height * wanted.least
+    return without_small(connected(softened(numbers, wanted.soft)), least)
+
+
+def softened(numbers: Image.Image, soft: float) -> Image.Image:
+    """A picture of numbers 1..255 with its edges softened by `soft` px; where it has 0, the nearest number comes in."""
+    shown = numbers
+    for grow in (1, 1, 2, 4, 8, 16, 32):
+        shown = _strongest(shown, soft * grow)
+        if shown.getextrema()[0]:  # no pixel is left without an area
+            break
+    return shown
+
+
+def _strongest(numbers: Image.Image, soft: float) -> Image.Image:
+    best = Image.new("L", numbers.size, 0)
+    shown = Image.new("L", numbers.size, 0)
+    reach = round(soft * 3) + 1
+    for number in sorted(v for _, v in numbers.getcolors() or [] if isinstance(v, int) and v):
+        mask = numbers.point([255 * (v == number) for v in range(256)])
+        left, top, right, low = mask.getbbox() or (0, 0, 1, 1)
+        box = (max(0, left - reach), max(0, top - reach), min(mask.width, right + reach), min(mask.height, low + reach))
+        blurred = mask.crop(box).filter(ImageFilter.GaussianBlur(soft))
+        before = best.crop(box)
+        stronger = ImageChops.subtract(blurred, before).point([0] + [255] * 255)
+        shown.paste(number, box, stronger)
+        best.paste(ImageChops.lighter(blurred, before), box)
+    return shown
