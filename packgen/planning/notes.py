@@ -78,7 +78,7 @@ def notes_on(facts: Facts) -> tuple[str, ...]:
 def _calendar(facts: Facts) -> Iterator[str]:
     term = facts.family.term if facts.family else None
     if not term:
-        yield f"There is no term in the family file, so the {counted(len(facts.weeks), 'week')} have no dates."
+        yield f"There is no term in the family file, so the plan ({counted(len(facts.weeks), 'week')}) has no dates."
         return
     if not any(week.dates for week in facts.weeks):
         yield "Every week of the term is a week away, so the weeks here have no dates: make the term longer."

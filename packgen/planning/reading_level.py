@@ -77,15 +77,17 @@ def sentences(text: str) -> tuple[str, ...]:
 
 
 def _goes_on(text: str, end: re.Match[str]) -> bool:
-    """True if the stop belongs to a shortened word and not to the end of a sentence."""
+    """True if what follows carries the sentence on: small letters (`'Stop!' she said`), or a shortened word before."""
     after = text[end.end() :].lstrip()
-    if end.group() != "." or not after:
+    if not end.group().strip() or not after:
         return False
+    if after[0].islower():
+        return True
     before = text[: end.start()].split()
     word = before[-1].lstrip("(\"'“‘[") if before else ""
     initial = len(word) == 1 and word.isupper() and word != "I"
     initials = "." in word and word.isupper()
-    return after[0].islower() or initial or initials or word.casefold() in _SHORTENED
+    return end.group() == "." and (initial or initials or word.casefold() in _SHORTENED)
 
 
 def words(text: str) -> tuple[str, ...]:

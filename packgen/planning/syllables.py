@@ -32,7 +32,7 @@ _HIDDEN = re.compile(
     r"|(?<![gq])u(?=(?:[ao]|e[^sduw])[^u])|(?<=[ntr])eou"  # usual, cruel, courteous
     r"|eo(?![nu]|ple)|e(?=on$)|rea(?=li|ct)|ea(?=s?$)(?<=[rd]ea)|ideas$"  # video, neon, reality, area
     r"|y(?=ing|one$)|(?<=[aeo])ing|(?<=[aeo])y(?=[aou]|er)|(?:s|th)m$"  # seeing, royal, prism
-    r"|creat|poe[tm]|dia(?=[gl])|oa(?=sis)"
+    r"|creat(?!ur)|poe[tm]|dia(?=[gl])|oa(?=sis)"
 )
 
 

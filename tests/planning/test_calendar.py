@@ -1,0 +1,127 @@
+from datetime import date, timedelta
+
+import icalendar
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from planning_studies import family, studies, study, term, terms
+
+from packgen.planning.calendar import Event, as_icalendar, calendar_text, escaped, events_of, folded
+from packgen.planning.term import plan_term
+from packgen.reading.models import Study, Term
+
+STAMP = date(2027, 2, 3)
+TEXTS = st.text(st.characters(exclude_categories=("Cs",)), max_size=200)
+
+
+def example() -> str:
+    home = family(term())
+    return calendar_text(study(), home, plan_term(study(), home))
+
+
+def read(text: str) -> list[icalendar.Event]:
+    return list(icalendar.Calendar.from_ical(text).walk("VEVENT"))
+
+
+@pytest.mark.parametrize(
+    ("octets", "lines"),
+    # RFC 5545, section 3.1: at most 75 octets a line; a further line begins with a space, which counts
+    [(75, [75]), (76, [75, 2]), (149, [75, 75]), (150, [75, 75, 2]), (160, [75, 75, 12])],
+)
+def test_lines_are_folded_at_75_octets(octets: int, lines: list[int]) -> None:
+    assert [len(line) for line in folded("x" * octets).split("\r\n")] == lines
+
+
+def test_folding_counts_octets_and_cuts_no_character() -> None:
+    # `SUMMARY:` and 50 letters of two octets are 108 octets: 74 fit, as the 75th would cut a letter
+    parts = folded("SUMMARY:" + "é" * 50).split("\r\n")
+    assert [len(part.encode()) for part in parts] == [74, 35]
+
+
+@given(TEXTS.filter(lambda text: "\r" not in text and "\n" not in text))
+def test_unfolding_gives_the_line_back(line: str) -> None:
+    assert folded(line).replace("\r\n ", "") == line
+    assert all(len(part.encode()) <= 75 for part in folded(line).split("\r\n"))
+
+
+def test_text_is_escaped_as_the_standard_says() -> None:
+    # RFC 5545, section 3.3.11: its example, and the four escapes; a colon is not escaped
+    said = "Project XYZ Final Review\nConference Room - 3B\nCome Prepared."
+    assert escaped(said) == r"Project XYZ Final Review\nConference Room - 3B\nCome Prepared."
+    assert escaped("a\\b;c,d:e") == r"a\\b\;c\,d:e"
+    assert escaped("bell\x07 and\x85line") == r"bell and\nline"
+
+
+def test_all_lines_end_in_crlf_and_none_is_too_long() -> None:
+    text = example()
+    assert text.endswith("END:VCALENDAR\r\n")
+    assert "\n" not in text.replace("\r\n", "")
+    assert all(len(line.encode()) <= 75 for line in text.split("\r\n"))
+
+
+def test_the_calendar_has_what_the_standard_requires() -> None:
+    calendar = icalendar.Calendar.from_ical(example())
+    # RFC 5545, sections 3.6 and 3.6.1: VERSION and PRODID; UID, DTSTAMP and DTSTART once in each event
+    assert calendar["VERSION"] == "2.0"
+    assert calendar["PRODID"]
+    for event in calendar.walk("VEVENT"):
+        assert all(name in event for name in ("UID", "DTSTAMP", "DTSTART", "SUMMARY"))
+        assert event["DTSTAMP"].to_ical() == b"20270203T000000Z"
+
+
+def test_there_is_one_all_day_event_a_sitting_and_none_in_the_week_away() -> None:
+    events = read(example())
+    days = [event["DTSTART"].dt for event in events]
+    assert days == [date(2027, 2, d) for d in (3, 10, 17, 24)] + [date(2027, 3, d) for d in (3, 10, 24, 31)]
+    # RFC 5545, section 3.6.1: DTEND of a day event is the day after
+    assert all(event["DTEND"].dt - event["DTSTART"].dt == timedelta(days=1) for event in events)
+    assert all(type(day) is date for day in days)
+    assert all(event["TRANSP"] == "TRANSPARENT" for event in events)
+
+
+def test_events_keep_their_identifier_when_the_plan_changes() -> None:
+    home, moved = family(term()), family(term(starts=date(2027, 2, 10), away=()))
+    before = [event["UID"] for event in read(calendar_text(study(), home, plan_term(study(), home)))]
+    after = [event["UID"] for event in read(calendar_text(study(5), moved, plan_term(study(5), moved)))]
+    assert before == after[: len(before)]
+    assert len(set(after)) == len(after)
+
+
+def test_another_study_or_year_has_other_identifiers() -> None:
+    home, later = family(term()), family(term(starts=date(2028, 2, 2), away=()))
+    now = {event.key for event in events_of(study(), home, plan_term(study(), home))}
+    assert not now & {event.key for event in events_of(study(), later, plan_term(study(), later))}
+
+
+def test_the_same_plan_gives_the_same_calendar() -> None:
+    assert example() == example()
+
+
+def test_the_event_says_what_to_do_with_its_minutes() -> None:
+    event = read(example())[1]
+    assert event["SUMMARY"] == "Isaure Quenby, week 2: Chapter 1"
+    assert "Tell back: Chapter 1 (5 min)" in event["DESCRIPTION"]
+    assert "At another time this week:\nRead: Chapter 1 (8 min)" in event["DESCRIPTION"]
+
+
+def test_a_plan_without_dates_has_no_calendar() -> None:
+    assert calendar_text(study(), None, plan_term(study())) == ""
+
+
+@settings(max_examples=40, deadline=None)
+@given(TEXTS, TEXTS)
+def test_any_text_comes_back_from_a_calendar_program(summary: str, description: str) -> None:
+    text = as_icalendar([Event(STAMP, "key", "s" + summary, "d" + description)], "name", STAMP)
+    (event,) = read(text)
+    said = "\n".join(("d" + description).splitlines())
+    assert event["DESCRIPTION"] == "".join(c for c in said if c in "\t\n" or not (ord(c) < 32 or 127 <= ord(c) < 160))
+
+
+@settings(max_examples=40, deadline=None)
+@given(studies(), terms())
+def test_every_sitting_of_any_plan_is_in_the_calendar(of: Study, when: Term) -> None:
+    home = family(when)
+    plan = plan_term(of, home)
+    text = calendar_text(of, home, plan)
+    days = [day for week in plan.weeks for day in week.dates]
+    assert [event["DTSTART"].dt for event in read(text)] == days if days else text == ""
