@@ -15,7 +15,7 @@ from packgen.page.look import BOLD, GUIDE, HAIR, PALE, RULE, SOFT, THIN, TINT, L
 from packgen.page.marks import Stroke
 from packgen.page.ornament import folded_corner
 from packgen.page.pen import Pen
-from packgen.page.text import Style, wrap
+from packgen.page.text import Fitted, Style, fit, wrap
 from packgen.page.type import Faces
 
 
@@ -47,10 +47,15 @@ def rigid(height: float) -> Span:
 
 
 class Block(Protocol):
-    """`gap` is the space over it (None: the look's own), `tight` keeps it with the next block on one page."""
+    """What every block can do."""
 
-    gap: float | None
-    tight: bool
+    @property
+    def gap(self) -> float | None:
+        """The space over the block in mm, or None for the look's own."""
+
+    @property
+    def tight(self) -> bool:
+        """True if the block must be on the same page as the next."""
 
     def measure(self, kit: Kit, width: float) -> Span:
         """How high the block must and may be at this width."""
@@ -65,8 +70,7 @@ class Block(Protocol):
 class _Whole:
     """A block that is never split."""
 
-    gap: float | None
-    tight: bool
+    __slots__ = ()
 
     def split(self, kit: Kit, width: float, room: float) -> tuple[Block, Block] | None:
         """Never."""
@@ -74,8 +78,8 @@ class _Whole:
 
 
 def style_of(kit: Kit, style: str | Style) -> Style:
-    """A style by the name of its role in the look (`body`, `strong`, `small`, `label`, `heading`, `title`), or itself."""
-    return style if isinstance(style, Style) else getattr(kit.look, style)  # type: ignore[no-any-return]
+    """A style by the name of its role in the look (`body`, `strong`, `small`, `label`, `heading`...), or itself."""
+    return style if isinstance(style, Style) else getattr(kit.look, style)
 
 
 @dataclass(frozen=True, slots=True)
@@ -175,7 +179,7 @@ class Bullets:
 
 @dataclass(frozen=True, slots=True)
 class Lines(_Whole):
-    """Ruled writing lines: at least `least`, at most `most` of them (None: as many as fit). `starter` begins the first."""
+    """Ruled writing lines, from `least` to `most` of them (None: as many as fit). `starter` begins the first."""
 
     least: int = 2
     most: int | None = None
@@ -350,8 +354,8 @@ class Boxed(_Whole):
         inset, head, _ = self._inner(kit, width)
         span = self.block.measure(kit, width - inset - self.pad)
         extra = head + 2 * self.pad
-        return Span(max(span.least + extra, 13.0 if self.kind == "caution" else 0.0),
-                    span.most + extra if span.grow else max(span.least + extra, 13.0), span.grow, span.step)  # fmt: skip
+        least = max(span.least + extra, 13.0 if self.kind == "caution" else 0.0)
+        return Span(least, max(least, span.most + extra), span.grow, span.step)
 
     def draw(self, kit: Kit, pen: Pen, x: float, top: float, width: float, height: float) -> None:
         inset, head, lines = self._inner(kit, width)
@@ -372,6 +376,32 @@ def warning_sign(pen: Pen, x: float, y: float, size: float) -> None:
     pen.polygon([(x - size / 2, y - high / 2), (x + size / 2, y - high / 2), (x, y + high / 2)], Stroke(BOLD, 0.0))
     pen.line(x, y - high * 0.14, x, y + high * 0.16, size * 0.11, cap=1)
     pen.ring(x, y - high * 0.32, size * 0.065, fill=0.0)
+
+
+@dataclass(frozen=True, slots=True)
+class Fit(_Whole):
+    """Text in a box of fixed height, as large as its style allows and no smaller than `floor` mm; see text.fit."""
+
+    text: str
+    height: float
+    floor: float
+    style: str | Style = "body"
+    align: str = "left"
+    gap: float | None = None
+    tight: bool = False
+    role: str = "text"
+
+    def fitted(self, kit: Kit, width: float) -> Fitted:
+        """The lines as they will stand."""
+        return fit(kit.faces, self.text, style_of(kit, self.style), width, self.height, self.floor)
+
+    def measure(self, kit: Kit, width: float) -> Span:
+        return rigid(max(self.height, self.fitted(kit, width).height))
+
+    def draw(self, kit: Kit, pen: Pen, x: float, top: float, width: float, height: float) -> None:
+        fitted = self.fitted(kit, width)
+        start = top - max(0.0, height - fitted.height) / 2
+        pen.lines(x, start, fitted.lines, fitted.style, align=self.align, width=width, role=self.role)
 
 
 @dataclass(frozen=True, slots=True)

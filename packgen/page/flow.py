@@ -25,8 +25,11 @@ def paginate(kit: Kit, blocks: Sequence[Block], width: float, room: Callable[[in
     """
     pages: list[list[Block]] = []
     for chunk in _chunks(blocks):
-        offset = len(pages)
-        pages.extend(_even(kit, chunk, width, lambda k, offset=offset: room(k + offset)))  # type: ignore[misc]
+
+        def later(k: int, offset: int = len(pages)) -> float:
+            return room(k + offset)
+
+        pages.extend(_even(kit, chunk, width, later))
     return pages
 
 
@@ -51,8 +54,12 @@ def _even(kit: Kit, blocks: list[Block], width: float, room: Callable[[int], flo
     best = pages
     for _ in range(7):
         part = (low + high) / 2
+
+        def less(k: int, part: float = part) -> float:
+            return room(k) * (part if k < count - 1 else 1.0)
+
         try:
-            tried = _greedy(kit, blocks, width, lambda k: room(k) * (part if k < count - 1 else 1.0), room)
+            tried = _greedy(kit, blocks, width, less, room)
         except DoesNotFit:
             low = part
             continue

@@ -116,10 +116,14 @@ def look_for(level: str, *, writing: float | None = None, larger: bool = False, 
         ruling = Ruling(writing, ruling.pitch * writing / ruling.x_height, ruling.guides)
     if wider:
         ruling = replace(ruling, pitch=ruling.pitch * 1.2)
+    if not (larger or wider):
+        return replace(look, ruling=ruling)
     grow, lead = (1.2 if larger else 1.0), (1.18 if wider else 1.0)
-    styles = {
-        name: Style(style.face, style.size * grow, style.leading * grow * lead, style.ink)
-        for name in ("heading", "body", "strong", "small", "label")
-        for style in (getattr(look, name),)
-    }
-    return replace(look, ruling=ruling, **styles)
+
+    def suited(style: Style) -> Style:
+        return Style(style.face, style.size * grow, style.leading * grow * lead, style.ink)
+
+    return replace(
+        look, ruling=ruling, heading=suited(look.heading), body=suited(look.body), strong=suited(look.strong),
+        small=suited(look.small), label=suited(look.label),
+    )  # fmt: skip

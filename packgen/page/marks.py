@@ -26,7 +26,7 @@ class Stroke:
 
 @dataclass(frozen=True, slots=True)
 class Text:
-    """A run of letters in one face, from its baseline's left end. `size` is the em in mm; `role` says what it is for."""
+    """A run of letters in one face, from its baseline's left end. `size` is the em in mm; `role` its purpose."""
 
     x: float
     y: float

@@ -116,7 +116,8 @@ def folded_strip(pen: Pen, x: float, y: float, width: float, height: float, fold
     for k in range(count):
         low, high = (0.0, lean) if k % 2 == 0 else (lean, 0.0)
         left, right = x + k * step, x + (k + 1) * step
-        points = [(left, y + low), (right, y + high), (right, y + high + height - lean), (left, y + low + height - lean)]
+        rise = height - lean
+        points = [(left, y + low), (right, y + high), (right, y + high + rise), (left, y + low + rise)]
         pen.polygon(points, edge, _SHADE[0 if k % 2 == 0 else 2], role="ornament")
 
 

@@ -1,0 +1,5 @@
+"""Run packgen as `python -m packgen`."""
+
+from packgen.cli import main
+
+main()

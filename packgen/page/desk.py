@@ -1,0 +1,308 @@
+"""The desk a sheet is laid out on: everything a sheet may use, and what it hands back.
+
+A sheet is one module in packgen/sheets/, found by its file's name. It has a `SHEET` (see below) and a function
+`lay_out(desk) -> tuple[Laid, ...]`. The desk knows the study, the child, the level's look, the wording and the pictures;
+it turns blocks into pages with the frame of the level, and collects faults.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
+from pathlib import Path
+from typing import Any
+
+from packgen.faults import Fault, Place, place_of, warning
+from packgen.page.blocks import Block, Kit, draw_stack
+from packgen.page.flow import DoesNotFit, paginate
+from packgen.page.frame import Foot, Head, Margins, draw_foot, draw_head, foot_height, head_height, margins
+from packgen.page.look import Look
+from packgen.page.marks import Page
+from packgen.page.pen import Pen
+from packgen.page.type import Faces, is_right_to_left, script_names
+from packgen.page.wording import Wording
+from packgen.pictures.load import PreparedPicture, Store
+from packgen.planning.plan import PackPlan, PlanItem
+from packgen.planning.print_plan import RunInfo
+from packgen.planning.weeks import TermPlan
+from packgen.reading.dates import plain
+from packgen.reading.models import Child, Family, Recipe, Study
+
+PAPERS = {"A4": (210.0, 297.0), "Letter": (215.9, 279.4)}
+
+
+@dataclass(frozen=True, slots=True)
+class Option:
+    """An option of a sheet that a recipe may set: its default, what it does, and `choices` if only some words fit."""
+
+    name: str
+    default: object
+    about: str
+    choices: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """What a sheet module says about itself. `per` is what one is made for: study, work, challenge or model."""
+
+    title: str
+    about: str
+    per: str = "study"
+    levels: tuple[str, ...] = ("first", "younger", "older", "upper")
+    options: tuple[Option, ...] = ()
+    parts: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Fold:
+    """Pages that are a small book: imposed by a fold scheme on sheets of the family's paper."""
+
+    scheme: str
+    panels: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Laid:
+    """A finished sheet: its pages, the paper they want, and how. `after` says what to cut or fold when printed.
+
+    `part` names a part of a set that has copies of its own (`design-draft`). `net` holds a model's pieces for the
+    manifest, by page. `colour` is True if the sheet gains from colour.
+    """
+
+    kind: str
+    title: str
+    pages: tuple[Page, ...]
+    stock: str = "plain"
+    sides: str = "one-sided"
+    fold: Fold | None = None
+    week: int | None = None
+    part: str = ""
+    after: tuple[str, ...] = ()
+    colour: bool = False
+    net: object | None = None
+    texts: tuple[str, ...] = ()
+
+
+@dataclass(slots=True)
+class Desk:
+    """What one sheet of one pack is laid out with. Lengths in mm."""
+
+    study: Study
+    family: Family
+    pack: PackPlan
+    item: PlanItem
+    kit: Kit
+    paper: tuple[float, float]
+    wording: Wording
+    store: Store
+    term: TermPlan
+    faults: list[Fault] = field(default_factory=list)
+    packs: tuple[PackPlan, ...] = ()
+    runs: tuple[RunInfo, ...] = ()
+
+    # What the sheet is for
+
+    @property
+    def look(self) -> Look:
+        """The look of the level."""
+        return self.kit.look
+
+    @property
+    def faces(self) -> Faces:
+        """The faces and their measures."""
+        return self.kit.faces
+
+    @property
+    def level(self) -> str:
+        """The level: first, younger, older, upper, or parent."""
+        return self.kit.look.level
+
+    @property
+    def child(self) -> Child | None:
+        """The child, or None on the parent's pages."""
+        return self.pack.child
+
+    @property
+    def recipe(self) -> Recipe:
+        """The pack's recipe."""
+        return self.pack.recipe
+
+    @property
+    def person(self) -> str:
+        """The child's name, or nothing."""
+        return str(self.child.name) if self.child else ""
+
+    def option(self, name: str, default: Any = None) -> Any:
+        """An option of the recipe's line for this sheet (text as written), or the default."""
+        return dict(self.item.options).get(name, default)
+
+    def count(self, name: str, default: int) -> int:
+        """A whole-number option; a fault at the recipe's line if it is not one."""
+        value = self.option(name)
+        if value is None:
+            return default
+        try:
+            return int(str(value))
+        except ValueError:
+            self.fault(value, f'"{name}" wants a whole number, not "{value}".', f"Write for example {name}: {default}")
+            return default
+
+    def copies_of(self, part: str) -> int:
+        """How many copies the child has of a sheet or part: one, and what its `extra` says."""
+        extra = {str(name): number for name, number in self.child.extra} if self.child else {}
+        return 1 + extra.get(part, 0)
+
+    # Words
+
+    def say(self, key: str, **values: Any) -> str:
+        """A wording for this sheet and level as one line."""
+        return self.wording.say(self.item.sheet, self.level, key, self._values(values))
+
+    def say_lines(self, key: str, **values: Any) -> tuple[str, ...]:
+        """A wording of several lines for this sheet and level."""
+        return self.wording.lines(self.item.sheet, self.level, key, self._values(values))
+
+    def has(self, key: str) -> bool:
+        """True if there is such a wording for this sheet and level."""
+        return self.wording.has(self.item.sheet, self.level, key)
+
+    def _values(self, more: dict[str, Any]) -> dict[str, Any]:
+        name = str(self.study.study)
+        base = {
+            "study": self.study, "who": name, "called": name.split()[0] if name.split() else name,
+            "subject": self.item.subject, "child": self.person, "plain": plain, "level": self.level,
+            "week": self.item.week, "family": self.family, "paper": self.family.paper,
+        }  # fmt: skip
+        return {**base, **more}
+
+    # Faults
+
+    def fault(self, about: object, message: str, instead: str) -> None:
+        """Note a fault at the place where a value was written."""
+        self.faults.append(Fault(about if isinstance(about, Place) else place_of(about), message, instead))
+
+    def warn(self, about: object, message: str, instead: str = "") -> None:
+        """Note a warning at the place where a value was written."""
+        self.faults.append(warning(about if isinstance(about, Place) else place_of(about), message, instead))
+
+    def check_letters(self, text: str, face: str = "") -> None:
+        """Note a fault if a text cannot be set: letters no face has, or a script that runs from right to left."""
+        if is_right_to_left(text):
+            self.fault(text, f'"{text[:40]}" is written from right to left, which packgen cannot set yet.',
+                       "Write it in letters that run from left to right, for instance as it is said in English.")  # fmt: skip
+            return
+        missing = self.faces.missing(text, face or self.look.body.face)
+        if missing:
+            self.fault(text, f'No face has the letters {" ".join(missing[:12])} ({", ".join(script_names(missing)[:3])}) '
+                       f'of "{text[:40]}".', "Spell it another way, or give a font that has them under `fonts:` in the "
+                       "family file.")  # fmt: skip
+
+    # Pictures
+
+    def picture(self, path: Path, width: float, height: float, name: str = "", about: object = None,
+                **wishes: Any) -> PreparedPicture:  # fmt: skip
+        """A picture made ready to be printed width x height mm; warns if it has too few pixels for that.
+
+        `name` is what to call it in the warning, `about` the value whose place the warning names.
+        """
+        wishes.setdefault("grey", not self.family.printer.colour)
+        prepared = self.store.prepared(path, width, height, **wishes)
+        coarse = prepared.warning(name or path.name, about if isinstance(about, Place) else place_of(about))
+        if coarse:
+            self.faults.append(coarse)
+        return prepared
+
+    # Pages
+
+    @property
+    def margins(self) -> Margins:
+        """The margins of a full page."""
+        return margins(self.family.printer.margin)
+
+    @property
+    def live_width(self) -> float:
+        """The width of the live area of a full page in mm."""
+        return self.paper[0] - self.margins.left - self.margins.right
+
+    def foot(self, title: str, page: int, pages: int, *, ruler: bool = False, caution: bool = False) -> Foot:
+        """The foot of page `page` (from 1) of `pages`."""
+        left = " · ".join(part for part in (str(self.study.study), title) if part)
+        week = self.wording.say("", self.level, "foot_week", {"week": self.item.week}) if self.item.week else ""
+        count = self.wording.say("", self.level, "foot_page", {"page": page, "pages": pages})
+        right = " · ".join(part for part in (self.person, week, count) if part)
+        words = self.wording.say("", self.level, "foot_ruler", {}) if ruler else ""
+        return Foot(left, right, words, caution)
+
+    def head(self, title: str, subject: str = "", emblem: str = "fan", date: bool = True) -> Head:
+        """The head of a sheet, with this child's name."""
+        return Head(title, subject, self.person, emblem, date, date_word=self.wording.say("", self.level, "date", {}))
+
+    def room(self, head: Head, page: int, ruler: bool = False) -> float:
+        """The height of the live area on page `page` (from 0) under its head, in mm."""
+        edge = self.margins
+        over = head_height(self.kit, head, self.live_width, page == 0)
+        return self.paper[1] - edge.top - edge.bottom - foot_height(ruler) - over
+
+    def pages(self, head: Head, blocks: Sequence[Block], *, name: str = "", ruler: bool = False,
+              caution: bool = False, loosen: float = 6.0) -> tuple[Page, ...]:  # fmt: skip
+        """The pages of a sheet, from its blocks. `name` is its name for the foot (the head's title if not given).
+
+        A block that cannot be placed is noted as a fault, and the pages without it are returned.
+        """
+        name = name or head.title
+        try:
+            broken = paginate(self.kit, blocks, self.live_width, lambda k: self.room(head, k, ruler))
+        except DoesNotFit as trouble:
+            self._too_high(trouble, name)
+            return self.pages(head, [b for b in blocks if b is not trouble.block], name=name, ruler=ruler,
+                              caution=caution, loosen=loosen) if trouble.block in blocks else ()  # fmt: skip
+        return tuple(
+            self._page(head, page, k, len(broken), name, ruler=ruler, caution=caution, loosen=loosen)
+            for k, page in enumerate(broken)
+        )
+
+    def _page(self, head: Head, blocks: Sequence[Block], number: int, count: int, name: str, *, ruler: bool,
+              caution: bool, loosen: float) -> Page:  # fmt: skip
+        width, height = self.paper
+        edge = self.margins
+        pen = self.kit.pen()
+        draw_head(self.kit, pen, head, edge.left, height - edge.top, self.live_width, number == 0)
+        high = self.room(head, number, ruler)
+        top = edge.bottom + foot_height(ruler) + high
+        draw_stack(self.kit, pen, blocks, edge.left, top, self.live_width, high, loosen)
+        foot = self.foot(name, number + 1, count, ruler=ruler, caution=caution)
+        draw_foot(self.kit, pen, foot, edge.left, edge.bottom, self.live_width)
+        return self.finish(pen, width, height, name)
+
+    def free_page(self, paint: Any, head: Head, *, name: str = "", number: int = 1, count: int = 1,
+                  ruler: bool = False, caution: bool = False) -> Page:  # fmt: skip
+        """A page whose live area the sheet paints itself: `paint(pen, x, y, width, height)`, lower left corner first."""
+        width, height = self.paper
+        edge = self.margins
+        pen = self.kit.pen()
+        name = name or head.title
+        draw_head(self.kit, pen, head, edge.left, height - edge.top, self.live_width, number == 1)
+        paint(pen, edge.left, edge.bottom + foot_height(ruler), self.live_width, self.room(head, number - 1, ruler))
+        foot = self.foot(name, number, count, ruler=ruler, caution=caution)
+        draw_foot(self.kit, pen, foot, edge.left, edge.bottom, self.live_width)
+        return self.finish(pen, width, height, name)
+
+    def finish(self, pen: Pen, width: float, height: float, title: str) -> Page:
+        """A page from what a pen has drawn; letters that no face has become a fault."""
+        if pen.lost:
+            letters = tuple(dict.fromkeys(pen.lost))
+            self.fault(self.study.study, f'On "{title}" no face has the letters {" ".join(letters[:12])} '
+                       f'({", ".join(script_names(letters)[:3])}).', "Spell them another way, or give a font that has "
+                       "them under `fonts:` in the family file.")  # fmt: skip
+        return Page(width, height, tuple(pen.marks), title)
+
+    def _too_high(self, trouble: DoesNotFit, name: str) -> None:
+        text = getattr(trouble.block, "text", "") or getattr(trouble.block, "label", "")
+        self.fault(getattr(trouble.block, "at", self.item.subject), f'On "{name}" a part is {trouble.needed:.0f} mm '
+                   f"high and the page has {trouble.room:.0f} mm." + (f' It begins "{str(text)[:40]}".' if text else ""),
+                   "Make this text shorter, or part it into several.")  # fmt: skip
+
+
+def times(laid: Laid, number: int) -> Laid:
+    """A laid sheet `number` times over, as one with all its pages."""
+    return replace(laid, pages=laid.pages * number)

@@ -1,0 +1,71 @@
+"""Ages and intervals in a life, reckoned from dates that may be known only to the year."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from packgen.reading.models import Day, Event, Study, When
+
+
+@dataclass(frozen=True, slots=True)
+class YearsQuestion:
+    """Something to read off a timeline: `kind` is age, between, lasted or life; `low` to `high` years is right."""
+
+    kind: str
+    what: str
+    other: str = ""
+    low: int = 0
+    high: int = 0
+
+    @property
+    def answer(self) -> str:
+        """The right answer in words: one number, or a range where the dates leave it open."""
+        return str(self.low) if self.low == self.high else f"{self.low} or {self.high}"
+
+
+def years_between(earlier: Day, later: Day) -> tuple[int, int]:
+    """The least and the most whole years from one date to a later one.
+
+    Years are astronomical, so there is no year 0 to trip over: 10 BC to AD 10 is 19 years. Where a month or day is not
+    known, the anniversary may or may not have come round, and the two differ by one.
+    """
+    years = later.year - earlier.year
+    known = [(a, b) for a, b in ((earlier.month, later.month), (earlier.day, later.day)) if a and b]
+    if earlier.month and later.month and earlier.month != later.month:
+        exact = years - (later.month < earlier.month)
+        return exact, exact
+    if len(known) == 2:
+        exact = years - ((later.month or 0, later.day or 0) < (earlier.month or 0, earlier.day or 0))
+        return exact, exact
+    return max(0, years - 1), years
+
+
+def _sure(when: When | None) -> Day | None:
+    """The date of a moment known at least to its year."""
+    if when is None or when.approximate or when.uncertain or when.spread or when.is_span:
+        return None
+    return when.start
+
+
+def age_questions(study: Study, events: Sequence[Event]) -> list[YearsQuestion]:
+    """Questions on ages and intervals that the dates given can answer, the most telling first."""
+    questions: list[YearsQuestion] = []
+    born, died = _sure(study.born), _sure(study.died)
+    if born and died:
+        questions.append(YearsQuestion("life", "", "", *years_between(born, died)))
+    sure = [(event, day) for event in events if (day := _sure(event.when))]
+    if born:
+        lived = [(e, d) for e, d in sure if d.year > born.year and (not died or d.year <= died.year)]
+        for event, day in lived[:: max(1, len(lived) // 3)][:3]:
+            if not (died and day.year == died.year):
+                questions.append(YearsQuestion("age", str(event.what), "", *years_between(born, day)))
+    for event in events:
+        start, end = event.when.start, event.when.end
+        if event.when.is_span and start and end and not event.when.approximate:
+            questions.append(YearsQuestion("lasted", str(event.what), "", end.year - start.year, end.year - start.year))
+            break
+    if len(sure) > 3:
+        (first, a), (second, b) = sure[1], sure[-2]
+        questions.append(YearsQuestion("between", str(first.what), str(second.what), *years_between(a, b)))
+    return questions

@@ -1,0 +1,102 @@
+"""Who gets which sheets: a family, its recipes and a study become one plan a child, and one for the parent."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+
+from packgen.faults import Said
+from packgen.planning.weeks import TermPlan
+from packgen.reading.models import Challenge, Child, Family, Model, Recipe, RecipeSheet, Study, Work
+
+Subject = Study | Work | Challenge | Model
+
+# The levels in order of age; a missing text at one level is taken from the nearest that has one.
+_ORDER = ("first", "younger", "older", "upper")
+
+
+@dataclass(frozen=True, slots=True)
+class PlanItem:
+    """One sheet for one child: its kind, what it is about, its options, its week, and how many more copies."""
+
+    sheet: str
+    subject: Subject
+    options: tuple[tuple[str, object], ...] = ()
+    week: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class PackPlan:
+    """All sheets of one pack. `child` is None for the parent's. `folder` is the pack's folder under the output."""
+
+    folder: str
+    recipe: Recipe
+    child: Child | None
+    items: tuple[PlanItem, ...]
+
+
+def default_family() -> Family:
+    """The family assumed without a family file: one younger and one older child, not named."""
+    children = (
+        Child(Said(""), None, Said("younger")),
+        Child(Said(""), None, Said("older")),
+    )
+    return Family(Said(""), children)
+
+
+def life_at(study: Study, level: str) -> Said | None:
+    """The life told for a level, or for the nearest level that was written (the simpler one if two are as near)."""
+    written = dict(study.life)
+    if not written:
+        return None
+    at = _ORDER.index(level) if level in _ORDER else 2
+    return written[min(written, key=lambda name: (abs(_ORDER.index(name) - at), _ORDER.index(name)))]
+
+
+def subjects(study: Study, per: str) -> tuple[Subject, ...]:
+    """What a sheet kind is made for: the whole `study`, each `work` with a picture, each `challenge`, each `model`."""
+    if per == "work":
+        return tuple(work for work in study.works if work.image)
+    if per == "challenge":
+        return study.challenges
+    if per == "model":
+        return study.models
+    return (study,)
+
+
+def _chosen(line: RecipeSheet, found: Sequence[Subject]) -> Sequence[Subject]:
+    """The subjects left by the recipe's `only` (an id or a title) and `most` (a count) options."""
+    options = {str(name): value for name, value in line.options}
+    only = options.get("only")
+    if only:
+        wanted = {str(w).lower() for w in (only if isinstance(only, tuple) else (only,))}
+        found = [s for s in found if {str(getattr(s, "id", "")).lower(), str(getattr(s, "title", "")).lower()} & wanted]
+    most = options.get("most")
+    return found[: int(str(most))] if most is not None else found
+
+
+def week_of(term: TermPlan, sheet: str, subject: Subject) -> int | None:
+    """The week in which a sheet is first used, where the term plan says so."""
+    about = "" if isinstance(subject, Study) else str(subject.id if isinstance(subject, Work) else subject.title)
+    week = term.week_of(sheet, about)
+    return week.number if week else None
+
+
+def plan_pack(study: Study, child: Child | None, recipe: Recipe, folder: str, kinds: Mapping[str, str],
+              term: TermPlan, only: Sequence[str] = ()) -> PackPlan:  # fmt: skip
+    """The plan of one pack. `kinds` gives what each sheet kind is made for; `only` keeps these kinds alone."""
+    leave_out = {str(name) for name in child.leave_out} if child else set()
+    items: list[PlanItem] = []
+    for line in recipe.sheets:
+        kind = str(line.sheet)
+        if kind in leave_out or (only and kind not in only):
+            continue
+        options = tuple((str(name), value) for name, value in line.options)
+        for subject in _chosen(line, subjects(study, kinds[kind])):
+            items.append(PlanItem(kind, subject, options, week_of(term, kind, subject)))
+    return PackPlan(folder, recipe, child, tuple(items))
+
+
+def with_items(pack: PackPlan, items: Sequence[PlanItem]) -> PackPlan:
+    """The same pack with other items."""
+    return replace(pack, items=tuple(items))

@@ -1,0 +1,84 @@
+"""Who this was: a page that draws, traces, writes or answers, by level, from the life told in the study."""
+
+from __future__ import annotations
+
+from packgen.page.blocks import Block, Boxed, Bullets, DrawBox, Lines, Prose, Row, Stack, heading
+from packgen.page.desk import Desk, Laid, Sheet
+from packgen.page.letters import TraceLine
+from packgen.page.pictured import PictureBlock
+from packgen.planning.plan import life_at
+
+SHEET = Sheet(
+    title="Biography",
+    about="Who this was: the story told at the child's level, with places to draw, trace, write and answer.",
+)
+
+
+def lay_out(desk: Desk) -> tuple[Laid, ...]:
+    """One laid sheet of one to a few pages."""
+    made = {"first": _first, "younger": _younger}.get(desk.level, _older)
+    blocks = made(desk)
+    head = desk.head(desk.say("title"), str(desk.study.in_short), "letter")
+    pages = desk.pages(head, blocks, name=head.title)
+    return (Laid("biography", head.title, pages, week=desk.item.week, sides=_sides(desk, len(pages))),)
+
+
+def _sides(desk: Desk, pages: int) -> str:
+    """Writing goes on both sides of the paper; what is drawn on with felt pens stays on one."""
+    return "two-sided-long-edge" if desk.level in ("older", "upper") and pages > 1 else "one-sided"
+
+
+def _portrait(desk: Desk, label: str, least: float) -> Block:
+    """The portrait of the study if there is one, beside a box to draw the person; else the box alone."""
+    box = DrawBox(label, least=least)
+    if not desk.study.portrait:
+        return box
+    picture = PictureBlock(desk, desk.study.portrait, least=least * 0.8, most=110.0, about=desk.study.portrait_said)
+    cells: tuple[tuple[float, Block], ...] = ((1.0, picture), (1.15, box))
+    return Row(cells if not (desk.child and desk.child.left_handed) else cells[::-1], gutter=6.0)
+
+
+def _first(desk: Desk) -> list[Block]:
+    life = life_at(desk.study, "first")
+    blocks: list[Block] = []
+    if life:
+        blocks.append(Prose(life, "body"))
+    blocks.append(_portrait(desk, desk.say("draw_person"), 70.0))
+    blocks.append(Stack((Prose(desk.say("trace"), "strong", tight=True), TraceLine(desk, desk.say("called")))))
+    return blocks
+
+
+def _younger(desk: Desk) -> list[Block]:
+    life = life_at(desk.study, "younger")
+    study = desk.study
+    blocks: list[Block] = [Prose(life, "body")] if life else []
+    blocks.append(_portrait(desk, desk.say("draw_person"), 62.0))
+    blocks.append(Stack((Prose(desk.say("names"), "strong", tight=True), TraceLine(desk, str(study.study)))))
+    known = [(key, value) for key, value in (("born", study.born), ("died", study.died), ("place", study.place)) if value]
+    if known:
+        blocks.append(Boxed(Bullets(tuple(desk.say(key) for key, _ in known)), "plain"))
+    asks = ["likes"] + (["hard"] if study.obstacles else [])
+    blocks += [Stack((Prose(desk.say(key), "strong", tight=True), Lines(2, 4))) for key in asks]
+    blocks.append(DrawBox(desk.say("draw_life"), least=55.0))
+    return blocks
+
+
+def _older(desk: Desk) -> list[Block]:
+    study = desk.study
+    life = life_at(study, desk.level)
+    blocks: list[Block] = []
+    if life:
+        blocks += [heading(desk.say("story"), gap=0.0), *(Prose(p, "body", gap=1.8) for p in life.split("\n") if p.strip())]
+    facts = [key for key, value in (("born", study.born), ("died", study.died), ("place", study.place)) if value]
+    if study.born and study.died:
+        facts.append("age")
+    blocks.append(_portrait(desk, desk.say("draw_person"), 58.0))
+    if facts:
+        blocks.append(heading(desk.say("facts_head")))
+        blocks += [Row(((-52.0, Prose(desk.say(key), "strong")), (1.0, Lines(1, 1))), gap=1.5) for key in facts]
+    for question in desk.say_lines("questions"):
+        blocks.append(Stack((Prose(question, "strong", tight=True), Lines(3, 6, gap=0.5))))
+    blocks.append(Stack((heading(desk.say("own")), Lines(7 if desk.level == "older" else 10, gap=0.5, grow=2.0))))
+    if desk.level == "upper":
+        blocks.append(Stack((Prose(desk.say("sources"), "strong", tight=True), Lines(2, 4, gap=0.5))))
+    return blocks

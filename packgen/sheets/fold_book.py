@@ -1,0 +1,285 @@
+"""A real small book about the study: pages to write in and glue into, and a sheet of pictures cut exactly to its boxes."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from packgen.faults import Said
+from packgen.folding import FoldError, plan_fold
+from packgen.folding.slots import FoldPlan
+from packgen.page.blocks import Block, DrawBox, Fit, Kit, Lines, Prose, Space, Stack, draw_stack, gap_of
+from packgen.page.desk import Desk, Fold, Laid, Option, Sheet
+from packgen.page.folds import fold_steps
+from packgen.page.letters import TraceLine
+from packgen.page.look import SOFT, Ruling
+from packgen.page.marks import Page
+from packgen.page.ornament import emblem, folded_strip
+from packgen.page.pen import Pen
+from packgen.pictures.load import aspect
+from packgen.reading.models import Work
+from packgen.sheets._cut_outs import CutOut, cut_out_pages
+
+SHEET = Sheet(
+    title="Fold-book",
+    about="A small book to fold, write in and glue pictures into, with its sheet of cut-out pictures.",
+    options=(
+        Option("scheme", "", "the fold scheme, see the fold schemes below; left out: one that suits the level"),
+        Option("works", "", "at most this many works"),
+    ),
+    parts=("cut-outs",),
+)
+
+_USUAL = {"first": "half", "younger": "slit", "older": "stitched", "upper": "stitched"}
+_LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
+
+
+@dataclass(slots=True)
+class _Book:
+    """The book being made: its page size, its margins, the pages so far and the boxes that want a picture."""
+
+    desk: Desk
+    width: float
+    height: float
+    cuts: list[CutOut]
+
+    @property
+    def edge(self) -> float:
+        """The outer margin: inside what the printer reaches, and a finger's hold."""
+        return max(5.5, self.desk.family.printer.margin + 0.8)
+
+    @property
+    def spine(self) -> float:
+        """The margin at the spine, a little more for the fold."""
+        return max(6.5, self.edge)
+
+    @property
+    def live(self) -> tuple[float, float]:
+        """The width and height a page's blocks have."""
+        return self.width - self.edge - self.spine, self.height - 2 * self.edge - 3.0
+
+    @property
+    def kit(self) -> Kit:
+        """The level's kit."""
+        return self.desk.kit
+
+
+def lay_out(desk: Desk) -> tuple[Laid, ...]:
+    """The book, the pictures to glue in, and the steps to fold it."""
+    scheme = str(desk.child.book if desk.child and desk.child.book else desk.option("scheme") or _USUAL[desk.level])
+    probe = _plan(desk, scheme, 1)
+    if probe is None:
+        return ()
+    book = _Book(desk, probe.page_width, probe.page_height, [])
+    wanted = _contents(desk, book)
+    plan = _plan(desk, scheme, len(wanted))
+    if plan is None:
+        return ()
+    fixed = probe.program.assembly == "single"
+    wanted = _to_count(desk, wanted, probe.book_pages if fixed else plan.book_pages)
+    pages = tuple(_page(book, number, blocks, len(wanted)) for number, blocks in enumerate(wanted, 1))
+    title = f"{SHEET.title}: {desk.study.study}"
+    laid = [Laid("fold-book", title, pages, fold=Fold(scheme), week=desk.item.week, sides=plan.sides,
+                 after=desk.say_lines("after"))]  # fmt: skip
+    laid += _cut_outs(desk, book, plan)
+    return tuple(laid)
+
+
+def _plan(desk: Desk, scheme: str, pages: int) -> FoldPlan | None:
+    try:
+        return plan_fold(scheme, pages, *desk.paper, caliper=desk.family.printer.caliper, margin=desk.family.printer.margin)
+    except FoldError as error:
+        said = desk.child.book if desk.child and desk.child.book else desk.option("scheme")
+        desk.fault(said, f"{error.message[0].upper()}{error.message[1:]}.", f"{error.instead[0].upper()}{error.instead[1:]}.")
+        return None
+
+
+# What goes on the pages. Each entry is the blocks of one page; a name at its head tells spare pages from needed ones.
+
+
+def _contents(desk: Desk, book: _Book) -> list[tuple[str, list[Block]]]:
+    """All pages the study can fill, in reading order: cover, life, works, obstacles, facts, back."""
+    study = desk.study
+    pages: list[tuple[str, list[Block]]] = [("cover", _cover(desk, book))]
+    if desk.level != "first":
+        pages.append(("life", _asked(desk, "life")))
+        if desk.level in ("older", "upper") and study.timeline:
+            pages.append(("dates", _asked(desk, "dates")))
+    most = desk.count("works", 99)
+    works = [work for work in study.works if work.image][:most]
+    pages += [("work", _work(desk, book, work)) for work in works]
+    if desk.level == "first":
+        pages.append(("draw", [Fit(desk.say("draw"), _title_high(desk) * 2, 3.5, "strong"), DrawBox("", least=40.0)]))
+    else:
+        pages.append(("obstacles", _asked(desk, "obstacles")))
+        pages.append(("facts", _asked(desk, "facts")))
+    if desk.level in ("older", "upper") and study.words:
+        pages.append(("words", _asked(desk, "words")))
+    pages.append(("back", _back(desk)))
+    return pages
+
+
+def _to_count(desk: Desk, wanted: list[tuple[str, list[Block]]], count: int) -> list[tuple[str, list[Block]]]:
+    """Exactly as many pages as the fold has: works are left out from the end, or pages of the child's own added."""
+    kept = list(wanted)
+    order = ["dates", "words", "work", "draw", "facts", "obstacles", "life"]
+    while len(kept) > count:
+        name = next((n for n in order if sum(k == n for k, _ in kept) > (1 if n == "work" else 0)), "work")
+        last = max(i for i, (k, _) in enumerate(kept) if k == name)
+        del kept[last]
+    spare = desk.say_lines("spare")
+    added = 0
+    while len(kept) < count:
+        words = spare[added % len(spare)]
+        kept.insert(len(kept) - 1, ("own", [Fit(words, _title_high(desk) * 2, 2.8, "strong"), DrawBox("", least=20.0)]))
+        added += 1
+    return kept
+
+
+def _title_high(desk: Desk) -> float:
+    return desk.look.strong.leading
+
+
+def _cover(desk: Desk, book: _Book) -> list[Block]:
+    width, height = book.live
+    study = desk.study
+    title = Fit(str(study.study), height * 0.2, 3.2, desk.look.title, "centre", role="title")
+    subtitle = Fit(str(study.in_short), height * 0.13, 2.4, "small", "centre", gap=1.0)
+    by = Fit(desk.say("by"), _title_high(desk), 2.4, "small", "centre", gap=2.0)
+    if study.portrait:
+        middle = _glue(book, study.portrait, str(study.study), width * 0.8, height * 0.42, study.portrait_said)
+    else:
+        middle = DrawBox(desk.say("cover_draw"), least=height * 0.3)
+    if desk.level == "first":
+        return [title, middle, TraceLine(desk, desk.person or desk.say("called_you"), small=True)]
+    return [title, subtitle, middle, by, Lines(1, 1, ruling=_small(desk), gap=0.0)]
+
+
+def _small(desk: Desk) -> Ruling:
+    """Writing lines for a small page: those of the level, with less between them."""
+    ruling = desk.look.ruling
+    return Ruling(ruling.x_height, ruling.pitch if ruling.guides == "one" else ruling.pitch * 0.94, ruling.guides)
+
+
+def _asked(desk: Desk, key: str) -> list[Block]:
+    """A page with a heading and things to write, each with its lines."""
+    blocks: list[Block] = [Fit(desk.say(f"{key}_title"), _title_high(desk) * 1.3, 3.0, "heading", role="heading")]
+    for ask in desk.say_lines(f"{key}_asks"):
+        blocks.append(Stack((Prose(ask, "label", tight=True), Lines(1, ruling=_small(desk), gap=0.0)), gap=2.0))
+    return blocks
+
+
+def _work(desk: Desk, book: _Book, work: Work) -> list[Block]:
+    width, height = book.live
+    assert work.image
+    share = 0.42 if desk.level != "first" else 0.55
+    box = _glue(book, work.image, str(work.title), width, height * share, work.image_said)
+    title = Fit(str(work.title), _title_high(desk) * 1.2, 2.6, "strong", role="heading")
+    if desk.level == "first":
+        return [title, box, Fit(desk.say("work_ask"), _title_high(desk) * 2, 3.2, "body")]
+    ask = Prose(desk.say("work_ask"), "label", tight=True, gap=2.0)
+    return [title, box, ask, Lines(1, ruling=_small(desk), gap=0.0)]
+
+
+def _glue(book: _Book, path: Path, name: str, width: float, height: float, about: Said | None) -> Block:
+    """A box to glue a picture into, exactly as large as its cut-out; its letter is on both."""
+    shape = aspect(path)
+    wide = min(width, height * shape)
+    high = wide / shape
+    index = len(book.cuts)
+    letter = _LETTERS[index] if index < 26 else f"{_LETTERS[index // 26 - 1]}{_LETTERS[index % 26]}"
+    book.cuts.append(CutOut(letter, name, path, wide, high, about))
+    return GlueBox(letter, book.desk.say("glue"), wide, high)
+
+
+@dataclass(frozen=True, slots=True)
+class GlueBox:
+    """The place for a cut-out: a dashed box of its exact size, centred, with its letter."""
+
+    letter: str
+    words: str
+    wide: float
+    high: float
+    gap: float | None = None
+    tight: bool = False
+
+    def measure(self, kit: Kit, width: float) -> object:
+        """Its own height."""
+        from packgen.page.blocks import rigid
+
+        return rigid(self.high)
+
+    def draw(self, kit: Kit, pen: Pen, x: float, top: float, width: float, height: float) -> None:
+        """The box and its letter."""
+        from packgen.page.look import THIN
+        from packgen.page.marks import Stroke
+
+        left = x + (width - self.wide) / 2
+        pen.box(left, top - self.high, self.wide, self.high, Stroke(THIN, 0.3, (1.4, 1.0)), role="gluebox")
+        style = kit.look.small.grey(SOFT)
+        pen.text(left + self.wide / 2, top - self.high / 2 - style.size * 0.3, f"{self.words} {self.letter}", style,
+                 align="centre")  # fmt: skip
+
+    def split(self, kit: Kit, width: float, room: float) -> None:
+        """Never."""
+
+
+def _back(desk: Desk) -> list[Block]:
+    blocks: list[Block] = [Fit(desk.say("back_title"), _title_high(desk) * 1.3, 3.0, "heading", role="heading")]
+    if desk.level == "first":
+        return [*blocks, DrawBox("", least=40.0)]
+    blocks.append(Stack((Prose(desk.say("back_ask"), "label", tight=True), Lines(2, ruling=_small(desk), gap=0.0)), gap=2.0))
+    blocks.append(Fit(desk.say("made_on"), _title_high(desk), 2.4, "small", gap=2.0))
+    blocks.append(Lines(1, 1, ruling=Ruling(3.0, 8.0, "one"), gap=0.0))
+    return blocks
+
+
+def _page(book: _Book, number: int, entry: tuple[str, list[Block]], count: int) -> Page:
+    """One book page: odd pages are rectos, whose spine is at the left."""
+    name, blocks = entry
+    desk = book.desk
+    pen = desk.kit.pen()
+    left = book.spine if number % 2 else book.edge
+    width, height = book.live
+    top = book.height - book.edge
+    bottom = book.edge + 3.0
+    if name == "cover":
+        folded_strip(pen, left, top - 2.6, width, 2.6)
+        top -= 4.5
+        emblem(pen, "book", left + width / 2 - 4.0, book.edge, 8.0)
+        bottom = book.edge + 10.0
+    elif name != "back":
+        style = desk.look.small.at(2.6).grey(SOFT)
+        pen.text(book.width / 2, book.edge, str(number), style, align="centre", role="foot")
+    blocks = _fitting(desk, blocks, width, top - bottom, name)
+    draw_stack(desk.kit, pen, blocks, left, top, width, top - bottom, 5.0)
+    return desk.finish(pen, book.width, book.height, f"{SHEET.title}, page {number} of {count}")
+
+
+def _fitting(desk: Desk, blocks: Sequence[Block], width: float, height: float, name: str) -> list[Block]:
+    """The blocks that fit a page; questions at the end are left out of a page too small for all of them."""
+    kept = list(blocks)
+
+    def needed() -> float:
+        return sum(b.measure(desk.kit, width).least for b in kept) + sum(gap_of(desk.kit, b) for b in kept[1:])
+
+    while len(kept) > 2 and needed() > height + 0.01:
+        asks = [b for b in kept if isinstance(b, Stack)] or [b for b in kept if isinstance(b, Space)]
+        if len(asks) < 2 and name not in ("cover", "back"):
+            break
+        if not asks:
+            break
+        kept.remove(asks[-1])
+    if needed() > height + 0.01:
+        desk.warn(desk.study.study, f'The fold-book page "{name}" is very full on this small page.',
+                  "Choose a scheme with larger pages, for example stitched.")  # fmt: skip
+    return kept
+
+
+def _cut_outs(desk: Desk, book: _Book, plan: FoldPlan) -> list[Laid]:
+    """The pictures to cut out, and the folding steps, on plain paper of their own."""
+    head = desk.head(desk.say("cut_title"), desk.say("cut_subject"), "fan", date=False)
+    steps = fold_steps(desk, plan)
+    pages = cut_out_pages(desk, head, book.cuts, steps)
+    return [Laid("fold-book", desk.say("cut_title"), pages, part="cut-outs", week=desk.item.week, colour=True)]

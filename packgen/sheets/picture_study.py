@@ -1,0 +1,217 @@
+"""One work, looked at, covered and told: a plate as large as the page allows, then a page to draw, answer and find."""
+
+from __future__ import annotations
+
+import math
+
+from packgen.faults import Said
+from packgen.page.blocks import Art, Block, Boxed, Bullets, DrawBox, Lines, Prose, Row, Space, Stack
+from packgen.page.desk import Desk, Laid, Option, Sheet
+from packgen.page.frame import draw_foot
+from packgen.page.letters import TraceLine
+from packgen.page.look import SOFT, THIN
+from packgen.page.marks import Page
+from packgen.page.pen import Pen
+from packgen.page.pictured import place_picture
+from packgen.page.qr import draw_qr, side_for
+from packgen.page.text import Style, fit, wrap
+from packgen.pictures.closer import composition_lines
+from packgen.pictures.load import aspect
+from packgen.reading.dates import plain
+from packgen.reading.models import Work
+
+SHEET = Sheet(
+    title="Picture study",
+    about="One work: a plate as large as the page allows, and a page to tell, draw, answer and find it on.",
+    per="work",
+    options=(
+        Option("plate", "yes", "the picture on a page of its own", ("yes", "no")),
+        Option("most", "", "at most this many works"),
+        Option("only", "", "only these works, by id or title"),
+    ),
+)
+
+# How many questions a level answers on paper; the others are for talking.
+_WRITTEN = {"first": 0, "younger": 2, "older": 3, "upper": 4}
+
+
+def lay_out(desk: Desk) -> tuple[Laid, ...]:
+    """The plate and the page of tasks for one work."""
+    work = desk.item.subject
+    assert isinstance(work, Work) and work.image
+    head = desk.head(desk.say("title"), " · ".join(_label(desk, work)[:2]), "frame")
+    tasks = desk.pages(head, _tasks(desk, work), name=str(work.title))
+    plate = (_plate(desk, work, len(tasks) + 1),) if str(desk.option("plate", "yes")) != "no" else ()
+    title = f"{SHEET.title}: {work.title}"
+    return (Laid("picture-study", title, plate + tasks, week=desk.item.week, colour=True),)
+
+
+def _label(desk: Desk, work: Work) -> list[str]:
+    """What a museum's label says: title, maker and year, medium and size."""
+    maker = str(desk.study.study)
+    size = _size(desk, work)
+    dated = f"{maker}, {plain(work.when)}" if work.when else maker
+    more = ", ".join(part for part in (str(work.medium or ""), size) if part)
+    return [part for part in (str(work.title), dated, more) if part]
+
+
+def _size(desk: Desk, work: Work) -> str:
+    if not (work.width and work.height):
+        return ""
+    if desk.family.units == "customary":
+        return f"{work.width / 25.4:.3g} × {work.height / 25.4:.3g} in"
+    return f"{work.width / 10:.4g} × {work.height / 10:.4g} cm"
+
+
+def _plate(desk: Desk, work: Work, count: int) -> Page:
+    """The picture as large as the page allows; turned on its side if that makes it much larger."""
+    assert work.image
+    width, height = desk.paper
+    edge = desk.margins
+    pen = desk.kit.pen()
+    label = _label(desk, work)
+    style = desk.look.small
+    strong = Style(desk.look.strong.face, style.size, style.leading)
+    under = 4.0 + style.leading * 2
+    live = (desk.live_width, height - edge.top - edge.bottom - 9.0)
+    shape = aspect(work.image)
+    upright = _largest(shape, live[0], live[1] - under)
+    turned = _largest(shape, live[1], live[0] - under)
+    turn = turned[0] > 1.2 * upright[0]
+    wide, high = turned if turn else upright
+    across = live[1] if turn else live[0]
+    inner = desk.kit.pen()
+    left = (across - wide) / 2
+    place_picture(desk, inner, work.image, left, under, wide, high, about=work.image_said, name=f'"{work.title}"')
+    _caption(inner, label, left, under - 4.0, wide, strong, style)
+    pen.lost += inner.lost
+    spare = ((live[0] if turn else live[1]) - high - under) / 2
+    if turn:
+        # Turned to be read from the right-hand side of the page.
+        pen.group(inner.marks, (0.0, 1.0, -1.0, 0.0, edge.left + live[0] - spare, edge.bottom + 9.0))
+    else:
+        pen.group(inner.marks, (1.0, 0.0, 0.0, 1.0, edge.left, edge.bottom + 9.0 + spare))
+    draw_foot(desk.kit, pen, desk.foot(str(work.title), 1, count), edge.left, edge.bottom, desk.live_width)
+    return desk.finish(pen, width, height, str(work.title))
+
+
+def _caption(pen: Pen, label: list[str], x: float, top: float, width: float, strong: Style, style: Style) -> None:
+    """Title in bold and the rest beside it, on one or two lines under the picture."""
+    fitted = fit(pen.faces, label[0], strong, width, strong.leading, strong.size * 0.7)
+    y = pen.lines(x, top, fitted.lines[:1], fitted.style)
+    rest = fit(pen.faces, " · ".join([*fitted.lines[1:], *label[1:]]), style, width, style.leading, style.size * 0.7)
+    pen.lines(x, y, rest.lines, rest.style.grey(SOFT))
+
+
+def _largest(shape: float, width: float, height: float) -> tuple[float, float]:
+    """The largest rectangle of that shape (width over height) inside width x height."""
+    wide = min(width, height * shape)
+    return wide, wide / shape
+
+
+def _tasks(desk: Desk, work: Work) -> list[Block]:
+    if desk.level == "first":
+        return _first(desk, work)
+    if desk.level == "younger":
+        return _younger(desk, work)
+    return _older(desk, work)
+
+
+def _first(desk: Desk, work: Work) -> list[Block]:
+    questions = [str(q) for q in work.look[:2]]
+    blocks: list[Block] = [Bullets(desk.say_lines("steps"), "ring", "body")]
+    blocks.append(DrawBox(desk.say("draw"), least=95.0))
+    if questions:
+        blocks.append(Boxed(Bullets(tuple(questions), "dot", "small"), "note", desk.say("ask_aloud")))
+    return blocks
+
+
+def _younger(desk: Desk, work: Work) -> list[Block]:
+    blocks: list[Block] = [Bullets(desk.say_lines("steps"), "ring", "body", spread=0.15)]
+    blocks.append(DrawBox(desk.say("draw"), least=75.0))
+    blocks.append(Stack((Prose(desk.say("copy_title"), "strong", tight=True), TraceLine(desk, str(work.title), copy=True))))
+    for question in work.look[: _WRITTEN["younger"]]:
+        blocks.append(Stack((Prose(question, "strong", tight=True), Lines(1, 3))))
+    blocks += _whereabouts(desk, work)
+    return blocks
+
+
+def _older(desk: Desk, work: Work) -> list[Block]:
+    blocks: list[Block] = [Bullets(desk.say_lines("steps"), "box", "body", spread=0.12)]
+    remembered = DrawBox(desk.say("sketch"), least=58.0, grow=1.2)
+    blocks.append(Row(((1.0, remembered), (1.0, _composition(desk, work))), gutter=6.0))
+    for question in work.look[: _WRITTEN[desk.level]]:
+        blocks.append(Stack((Prose(question, "strong", tight=True), Lines(2, 5, gap=0.3))))
+    if not work.look:
+        blocks.append(Stack((Prose(desk.say("notice"), "strong", tight=True), Lines(4, gap=0.3))))
+    blocks += _whereabouts(desk, work)
+    return blocks
+
+
+def _composition(desk: Desk, work: Work) -> Block:
+    """A faint copy of the work under the lines that halve and third it, to draw the composition on."""
+    assert work.image
+    path = work.image
+    words = desk.say("composition")
+    style = desk.look.label
+
+    def paint(pen: Pen, x: float, y: float, width: float, height: float) -> None:
+        lines = wrap(desk.faces, words, style, width)
+        pen.lines(x, y + height, lines, style)
+        room = height - len(lines) * style.leading - 1.5
+        wide, high = _largest(aspect(path), width, room)
+        place_picture(desk, pen, path, x, y + room - high, wide, high, lighten=0.72, grey=True, about=work.image_said)
+        for line in composition_lines("thirds"):
+            (x1, y1), (x2, y2) = line
+            base = y + room - high
+            pen.line(x + x1 * wide, base + y1 * high, x + x2 * wide, base + y2 * high, THIN, 0.25, (1.6, 1.2))
+
+    return Art(paint, 58.0, 110.0, 1.2)
+
+
+def _whereabouts(desk: Desk, work: Work) -> list[Block]:
+    """Where the work hangs today, how large it is, and the code that opens its link."""
+    rows = []
+    if work.held:
+        rows.append(desk.say("hangs", work=work))
+    if work.width and work.height and desk.level != "younger":
+        rows.append(desk.say("real_size", size=_size(desk, work), times=_times(desk, work)))
+    cells: list[Block] = [Prose(row, "body", gap=1.0) for row in rows]
+    if desk.level in ("older", "upper") and work.held:
+        cells.append(Stack((Prose(desk.say("map_task"), "strong", gap=1.0), Lines(1, 1, gap=0.0)), gap=1.0))
+    words: Block = Stack(tuple(cells)) if cells else Space(1.0)
+    if not work.link:
+        return [Boxed(words, "plain", desk.say("where"))] if cells else []
+    return [Boxed(Row(((1.0, words), (-_code_side(work.link), _code(work.link)))), "plain", desk.say("where"))]
+
+
+def _code_side(link: Said) -> float:
+    return max(20.0, side_for(str(link)))
+
+
+def _code(link: Said) -> Block:
+    side = _code_side(link)
+
+    def paint(pen: Pen, x: float, y: float, width: float, height: float) -> None:
+        draw_qr(pen, str(link), x, y + height - side, side)
+
+    return Art(paint, side)
+
+
+def _times(desk: Desk, work: Work) -> str:
+    """How many times as wide as the plate the real work is, in plain words such as "2.4 times as wide"."""
+    assert work.image and work.width
+    height = desk.paper[1] - desk.margins.top - desk.margins.bottom - 9.0
+    under = 4.0 + desk.look.small.leading * 2
+    shape = aspect(work.image)
+    upright = _largest(shape, desk.live_width, height - under)
+    turned = _largest(shape, height, desk.live_width - under)
+    printed = turned[0] if turned[0] > 1.2 * upright[0] else upright[0]
+    ratio = work.width / printed
+    if ratio >= 10:
+        return f"{round(ratio)}"
+    digits = 1 if ratio >= 1 else 2
+    return f"{math.floor(ratio * 10**digits + 0.5) / 10**digits:g}"
+
+
+

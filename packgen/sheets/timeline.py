@@ -1,0 +1,384 @@
+"""A time axis true to scale: events to read off, to glue in place or to draw, over as many joined sheets as it needs."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from packgen.page.blocks import Block, Bullets, Lines, Prose, Stack
+from packgen.page.cut_outs import Card, card_pages
+from packgen.page.desk import Desk, Laid, Option, Sheet
+from packgen.page.frame import Head
+from packgen.page.look import BLACK, BOLD, HAIR, HEAVY, MIDDLE, PALE, RULE, SOFT, THIN
+from packgen.page.marks import Page, Stroke
+from packgen.page.pen import Pen
+from packgen.page.table import Column, Table
+from packgen.page.text import Style, fit, wrap
+from packgen.page.time_axis import TimeAxis, axis_for, spread
+from packgen.planning.life import age_questions
+from packgen.reading.dates import as_years, plain
+from packgen.reading.models import Event
+
+SHEET = Sheet(
+    title="Timeline",
+    about="A time axis true to scale: events to draw (first), to cut out and glue (younger), or to read off (older).",
+    options=(
+        Option("events", "", "at most this many events; left out: as the recipe's `events`"),
+        Option("form", "", "how it is done; left out: as suits the level", ("draw", "glue", "read")),
+    ),
+    parts=("cards",),
+)
+
+_FORMS = {"first": "draw", "younger": "glue", "older": "read", "upper": "read"}
+_JOIN = 12.0  # how much of the axis is printed on both of two joined sheets
+_MOST_SHEETS = 6
+_PULL = 55.0  # how far a label may be pulled from its date
+
+
+@dataclass(frozen=True, slots=True)
+class _Mark:
+    """An event on the axis: when it began and ended in years, what stands beside it."""
+
+    start: float
+    end: float
+    when: str
+    words: str
+    open: bool
+    event: Event
+
+    @property
+    def middle(self) -> float:
+        """The year its label points to."""
+        return self.start if self.end - self.start < 1.0 else (self.start + self.end) / 2
+
+
+def lay_out(desk: Desk) -> tuple[Laid, ...]:
+    """The axis with its tasks, and for the younger the cards to glue on."""
+    marks = _marks(desk)
+    if not marks:
+        return ()
+    form = str(desk.option("form") or _FORMS[desk.level])
+    head = desk.head(desk.say(f"title_{form}"), desk.say("subject"), "strip", date=form == "read")
+    if form == "read":
+        return (Laid("timeline", SHEET.title, _read(desk, head, marks), week=desk.item.week),)
+    return _placed(desk, head, marks, glue=form == "glue")
+
+
+def _marks(desk: Desk) -> list[_Mark]:
+    """The events in order of time, as many as the recipe wants; those left out are told to the parent."""
+    events = [event for event in desk.study.timeline if event.when.start or event.when.end]
+    most = desk.option("events")
+    if str(most) != "all":
+        events = _chosen(events, desk.count("events", desk.recipe.events or 99))
+    short = desk.level in ("first", "younger")
+    marks = []
+    for event in events:
+        start, end = as_years(event.when)
+        words = str(event.short or event.what) if short else str(event.what)
+        unsure = event.when.approximate or event.when.uncertain or event.when.spread
+        marks.append(_Mark(start, end if event.when.is_span else start, plain(event.when), words, unsure, event))
+    return sorted(marks, key=lambda m: (m.start, m.end))
+
+
+def _chosen(events: Sequence[Event], most: int) -> list[Event]:
+    """At most so many events: the first and last, then those with a short wording, spread evenly."""
+    if len(events) <= most:
+        return list(events)
+    rank = sorted(range(len(events)), key=lambda k: (k not in (0, len(events) - 1), not events[k].short, _bits(k)))
+    return [events[k] for k in sorted(rank[:most])]
+
+
+def _bits(number: int) -> int:
+    """The number with its binary digits reversed: an order that spreads over a range."""
+    return int(f"{number:016b}"[::-1], 2)
+
+
+# Reading off: labels beside the axis
+
+
+@dataclass(frozen=True, slots=True)
+class _Sheet:
+    """One sheet's stretch of the axis, in mm along it, with its labels' tops counted from the stretch's beginning."""
+
+    begin: float
+    end: float
+    marks: tuple[_Mark, ...]
+    tops: tuple[float, ...]
+
+
+def _read(desk: Desk, head: Head, marks: Sequence[_Mark]) -> tuple[Page, ...]:
+    tasks = _tasks(desk, marks)
+    plan = _sheets(desk, head, marks)
+    if plan is None:
+        return _numbered(desk, head, marks, tasks)
+    axis, stretches = plan
+    count = len(stretches)
+    style = _label_style(desk)
+    pages = []
+    for number, stretch in enumerate(stretches, 1):
+
+        def paint(pen: Pen, x: float, y: float, width: float, height: float, *, here: _Sheet = stretch,
+                  at: int = number) -> None:  # fmt: skip
+            _paint(desk, pen, axis, here, (x, y, width, height), style, at, count)
+
+        pages.append(desk.free_page(paint, head, name=SHEET.title, number=number, count=count, ruler=True))
+    more = desk.pages(replace(head, title=desk.say("tasks_title")), tasks, name=SHEET.title)
+    return (*pages, *more)
+
+
+def _label_style(desk: Desk) -> Style:
+    return desk.look.body.at(desk.look.body.size * 0.92)
+
+
+def _label_room(desk: Desk) -> tuple[float, float]:
+    """Where labels begin right of the live area's left edge, and how wide they are."""
+    return 56.0, desk.live_width - 56.0
+
+
+def _sheets(desk: Desk, head: Head, marks: Sequence[_Mark]) -> tuple[TimeAxis, list[_Sheet]] | None:
+    """The axis and its stretches on the fewest sheets where every label finds its place; None if six do not do."""
+    style = _label_style(desk)
+    _, wide = _label_room(desk)
+    heights = [_label_height(desk, mark, style, wide) for mark in marks]
+    first, last = min(m.start for m in marks), max(m.end for m in marks)
+    for count in range(1, _MOST_SHEETS + 1):
+        rooms = [desk.room(head, k, ruler=True) - 4.0 for k in range(count)]
+        axis = axis_for(first, last, sum(rooms) - _JOIN * (count - 1))
+        sheets = _cut(axis, rooms, marks, heights)
+        if sheets is not None:
+            return axis, sheets
+    return None
+
+
+def _label_height(desk: Desk, mark: _Mark, style: Style, width: float) -> float:
+    return len(wrap(desk.faces, f"{mark.when}  {mark.words}", style, width)) * style.leading
+
+
+def _cut(axis: TimeAxis, rooms: Sequence[float], marks: Sequence[_Mark], heights: Sequence[float]) -> list[_Sheet] | None:
+    sheets: list[_Sheet] = []
+    begin = 0.0
+    for k, room in enumerate(rooms):
+        end = begin + room
+        last = k == len(rooms) - 1
+        own_end = axis.length + 1 if last else end - _JOIN / 2
+        own_begin = -1.0 if k == 0 else begin + _JOIN / 2
+        here = [i for i, m in enumerate(marks) if own_begin <= axis.down(m.middle) < own_end]
+        wanted = [axis.down(marks[i].middle) - begin for i in here]
+        tops = spread(wanted, [heights[i] for i in here], 0.0, room)
+        if tops is None:
+            return None
+        pulls = [abs(t + heights[i] / 2 - w) for t, i, w in zip(tops, here, wanted, strict=True)]
+        if max(pulls, default=0.0) > _PULL:
+            return None
+        sheets.append(_Sheet(begin, end, tuple(marks[i] for i in here), tuple(tops)))
+        begin = end - _JOIN
+    return sheets
+
+
+def _paint(desk: Desk, pen: Pen, axis: TimeAxis, sheet: _Sheet, place: tuple[float, float, float, float], style: Style,
+           number: int, count: int) -> None:  # fmt: skip
+    """One sheet: the axis at the left third, spans as bars beside it, labels at the right with their leaders."""
+    x, y, width, height = place
+    top = y + height - 2.0
+    line = x + 30.0
+    end = min(sheet.end, axis.length)
+    _axis(desk, pen, axis, sheet.begin, end, line, top)
+    _joins(desk, pen, sheet, axis, x, top, number, count)
+    indent, wide = _label_room(desk)
+    lanes: list[float] = []
+    for mark, label_top in zip(sheet.marks, sheet.tops, strict=True):
+        at = top - (axis.down(mark.middle) - sheet.begin)
+        dot = line
+        if mark.end - mark.start >= 1.0:
+            dot = _bar(pen, axis, mark, sheet, line, top, lanes)
+        _dot(pen, mark, dot if dot != line else line, at)
+        lines = wrap(desk.faces, f"{mark.when}  {mark.words}", style, wide)
+        label_y = top - label_top
+        middle = label_y - style.leading * 0.5
+        elbow = x + indent - 5.0
+        pen.line(dot + 1.3, at, elbow - 4.0, at, HAIR, RULE)
+        pen.line(elbow - 4.0, at, elbow, middle, HAIR, RULE)
+        pen.line(elbow, middle, x + indent - 1.5, middle, HAIR, RULE)
+        _label(desk, pen, mark, lines, style, x + indent, label_y)
+
+
+def _label(desk: Desk, pen: Pen, mark: _Mark, lines: Sequence[str], style: Style, x: float, top: float) -> None:
+    """A label: the date in bold where it fits on the first line, and what happened."""
+    bold = style.in_face(desk.look.strong.face)
+    base = top - pen.drop(style)
+    head = f"{mark.when} "
+    if lines and lines[0].startswith(head.strip()):
+        wide = desk.faces.width(head, style.face, style.size)
+        pen.text(x, base, mark.when, bold)
+        rest = lines[0][len(mark.when):].strip()
+        bold_wide = desk.faces.width(mark.when + " ", bold.face, bold.size)
+        pen.text(x + max(wide, bold_wide), base, rest, style)
+        pen.lines(x, top - style.leading, lines[1:], style)
+    else:
+        pen.lines(x, top, lines, style)
+
+
+def _axis(desk: Desk, pen: Pen, axis: TimeAxis, begin: float, end: float, line: float, top: float) -> None:
+    pen.line(line, top, line, top - (end - begin), HEAVY, BLACK, role="axis")
+    small = desk.look.small
+    for year in axis.small_ticks:
+        at = axis.down(year)
+        if begin - 0.01 <= at <= end + 0.01:
+            pen.line(line - 1.4, top - at + begin, line, top - at + begin, HAIR, BLACK, role="small-tick")
+    for year, name in axis.ticks:
+        at = axis.down(year)
+        if begin - 0.01 <= at <= end + 0.01:
+            pen.line(line - 3.0, top - at + begin, line, top - at + begin, MIDDLE, BLACK, role="year-tick")
+            pen.text(line - 4.2, top - at + begin - small.size * 0.33, name, small, align="right", role="year")
+
+
+def _bar(pen: Pen, axis: TimeAxis, mark: _Mark, sheet: _Sheet, line: float, top: float, lanes: list[float]) -> float:
+    """A span as a bar right of the axis, in the first lane that is free there; returns its middle."""
+    start, end = axis.down(mark.start), axis.down(mark.end)
+    lane = next((k for k, until in enumerate(lanes) if until <= start), len(lanes))
+    lanes[lane : lane + 1] = [end + 1.0]
+    x = line + 3.0 + min(lane, 3) * 3.2
+    high, low = max(start, sheet.begin), min(end, sheet.end)
+    pen.box(x - 1.0, top - low + sheet.begin, 2.0, low - high, Stroke(THIN, 0.2), 0.8, corner=0.8, role="span")
+    return x
+
+
+def _dot(pen: Pen, mark: _Mark, x: float, y: float) -> None:
+    """The point of an event: full if the date is sure, open if it is about."""
+    if mark.open:
+        pen.ring(x, y, 1.3, Stroke(MIDDLE, 0.0, (0.8, 0.5)), 1.0, role="event")
+    else:
+        pen.ring(x, y, 1.1, Stroke(THIN, 0.0), 0.0, role="event")
+
+
+def _joins(desk: Desk, pen: Pen, sheet: _Sheet, axis: TimeAxis, x: float, top: float, number: int, count: int) -> None:
+    """Where this sheet joins the next: a hatched strip to glue under, and the line that must meet."""
+    if number < count:
+        foot = top - (sheet.end - sheet.begin)
+        pen.line(x, foot + _JOIN, x + desk.live_width, foot + _JOIN, THIN, RULE, (2.0, 1.4), role="join")
+        pen.text(x, foot + _JOIN - 3.4, desk.say("join_under"), desk.look.small.at(2.9).grey(SOFT))
+    if number > 1:
+        pen.line(x, top - _JOIN, x + desk.live_width, top - _JOIN, THIN, RULE, (2.0, 1.4), role="join")
+        pen.text(x, top - _JOIN + 1.2, desk.say("join_over"), desk.look.small.at(2.9).grey(SOFT))
+
+
+def _numbered(desk: Desk, head: Head, marks: Sequence[_Mark], tasks: Sequence[Block]) -> tuple[Page, ...]:
+    """Too many labels for the axis: numbered points on one axis, and the list they point to."""
+    first, last = min(m.start for m in marks), max(m.end for m in marks)
+    axis = axis_for(first, last, desk.room(head, 0, ruler=True) - 4.0)
+    style = desk.look.small.at(2.7)
+
+    def paint(pen: Pen, x: float, y: float, width: float, height: float) -> None:
+        top, line = y + height - 2.0, x + 30.0
+        _axis(desk, pen, axis, 0.0, axis.length, line, top)
+        groups: list[list[int]] = []
+        for k, mark in enumerate(marks):
+            at = axis.down(mark.middle)
+            if groups and at - axis.down(marks[groups[-1][0]].middle) < style.leading:
+                groups[-1].append(k)
+            else:
+                groups.append([k])
+            _dot(pen, mark, line, top - at)
+        for group in groups:
+            at = top - axis.down(marks[group[0]].middle)
+            words = str(group[0] + 1) if len(group) == 1 else f"{group[0] + 1}–{group[-1] + 1}"
+            pen.text(line + 4.0, at - style.size * 0.33, words, style)
+
+    page = desk.free_page(paint, head, name=SHEET.title, ruler=True)
+    rows = tuple((str(k), m.when, m.words) for k, m in enumerate(marks, 1))
+    table = Table((Column("", 0.09), Column(desk.say("when"), 0.24), Column(desk.say("what"), 0.67)), rows)
+    listed = desk.pages(replace(head, title=desk.say("list_title")), [table, *tasks], name=SHEET.title)
+    return (page, *listed)
+
+
+def _tasks(desk: Desk, marks: Sequence[_Mark]) -> list[Block]:
+    """Intervals and ages to read off the axis, with lines for the answers."""
+    asks = [desk.say(f"ask_{q.kind}", q=q) for q in age_questions(desk.study, [m.event for m in marks])]
+    asks = asks[: 5 if desk.level == "older" else 6]
+    blocks: list[Block] = [Bullets(desk.say_lines("how"), "dot", "body", spread=0.15)]
+    blocks += [Stack((Prose(f"{k}. {ask}", "strong", tight=True), Lines(1, 2, gap=0.0)), gap=2.5) for k, ask in enumerate(asks, 1)]
+    blocks += [Stack((Prose(ask, "strong", tight=True), Lines(3, 6, gap=0.0))) for ask in desk.say_lines("own")]
+    return blocks
+
+
+# Gluing and drawing: places for a few events, each joined to its date
+
+
+def _placed(desk: Desk, head: Head, marks: Sequence[_Mark], *, glue: bool) -> tuple[Laid, ...]:
+    """Boxes beside the axis, each joined to its date; in the glue form the cards to cut out are a sheet of their own."""
+    room = desk.room(head, 0, ruler=True) - 4.0
+    gap = 3.0
+    most = 40.0 if glue else 52.0
+    least = 17.0 if glue else 30.0
+    a_page = max(1, int((room + gap) / (least + gap)))
+    kept = list(marks)
+    parts = [kept[k : k + a_page] for k in range(0, len(kept), a_page)]
+    if len(parts) > 1:
+        size = -(-len(kept) // len(parts))
+        parts = [kept[k : k + size] for k in range(0, len(kept), size)]
+    high = min(most, (room - gap * (max(len(p) for p in parts) - 1)) / max(len(p) for p in parts))
+    wide = desk.live_width - 46.0
+    pages = tuple(
+        desk.free_page(_boxes(desk, part, (wide, high, gap), glue=glue), head, name=SHEET.title, number=k,
+                       count=len(parts), ruler=True) for k, part in enumerate(parts, 1)
+    )  # fmt: skip
+    laid = [Laid("timeline", SHEET.title, pages, week=desk.item.week)]
+    if glue:
+        cards = [Card(m.when, m.words, wide, high) for m in _shuffled(kept)]
+        card_head = desk.head(desk.say("cards_title"), desk.say("cards_subject"), "strip", date=False)
+        laid.append(Laid("timeline", desk.say("cards_title"), card_pages(desk, card_head, cards), part="cards",
+                         week=desk.item.week))  # fmt: skip
+    return tuple(laid)
+
+
+def _shuffled(marks: Sequence[_Mark]) -> list[_Mark]:
+    """The cards in an order that does not give the places away: every third, three times over."""
+    return [mark for start in (1, 2, 0) for mark in marks[start::3]]
+
+
+def _boxes(desk: Desk, marks: Sequence[_Mark], size: tuple[float, float, float], *, glue: bool):  # type: ignore[no-untyped-def]
+    wide, high, gap = size
+
+    def paint(pen: Pen, x: float, y: float, width: float, height: float) -> None:
+        top = y + height - 2.0
+        line = x + 26.0
+        axis = axis_for(min(m.start for m in marks), max(m.end for m in marks), height - 4.0)
+        _axis(desk, pen, axis, 0.0, axis.length, line, top)
+        wanted = [axis.down(m.middle) for m in marks]
+        tops = spread(wanted, [high] * len(marks), 0.0, height - 4.0, gap) or []
+        for mark, down in zip(marks, tops, strict=False):
+            at = top - axis.down(mark.middle)
+            if mark.end - mark.start >= 1.0:
+                pen.box(line - 0.2, top - axis.down(mark.end), 2.2, axis.down(mark.end) - axis.down(mark.start),
+                        Stroke(THIN, 0.2), 0.8, role="span")  # fmt: skip
+            _dot(pen, mark, line, at)
+            middle = top - down - high / 2
+            pen.line(line + 1.5, at, line + 8.0, at, THIN, RULE)
+            pen.line(line + 8.0, at, line + 15.0, middle, THIN, RULE)
+            pen.line(line + 15.0, middle, line + 20.0, middle, THIN, RULE)
+            _place(desk, pen, mark, (line + 20.0, top - down - high, wide, high), glue=glue)
+
+    return paint
+
+
+def _place(desk: Desk, pen: Pen, mark: _Mark, box: tuple[float, float, float, float], *, glue: bool) -> None:
+    """One place beside the axis: a dashed box for a card, or a box to draw in with the event's words."""
+    x, y, wide, high = box
+    look = desk.look
+    dash = (1.6, 1.2) if glue else ()
+    pen.box(x, y, wide, high, Stroke(THIN if glue else BOLD, 0.25, dash), role="gluebox" if glue else "drawbox")
+    if glue:
+        fitted = fit(desk.faces, mark.when, look.strong, wide - 6.0, look.strong.leading, look.floor)
+        pen.lines(x + 3.0, y + high / 2 + fitted.height / 2, fitted.lines, fitted.style.grey(SOFT))
+        return
+    style = look.small.in_face(look.label.face)
+    room = wide * 0.42
+    pen.box(x, y, room, high, fill=PALE)
+    text = f"{mark.words}\n{mark.when}"
+    fitted = fit(desk.faces, text, style.at(look.body.size), room - 5.0, high - 4.0, 3.0)
+    if not fitted.fits:
+        desk.fault(mark.event.what, f'"{mark.words[:40]}" is too long for its place on the timeline.',
+                   'Give the event a short wording with "short:".')  # fmt: skip
+    pen.lines(x + 2.5, y + high / 2 + fitted.height / 2, fitted.lines, fitted.style)
+
+

@@ -1,0 +1,77 @@
+"""The manifest, packgen.json: every file with its print setting and sheets, every model with its lines in mm."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from packgen import __version__
+from packgen.faults import Fault
+from packgen.printed.runs import PrintRun, RunSheet
+
+
+@dataclass(frozen=True, slots=True)
+class Written:
+    """One file of the output: its path under the study's folder, and whose it is."""
+
+    path: str
+    child: str
+    pack: str
+    run: PrintRun
+    data: bytes
+
+
+def _sheet(sheet: RunSheet) -> dict[str, Any]:
+    laid = sheet.laid
+    entry: dict[str, Any] = {"kind": laid.kind, "title": laid.title, "pages": [sheet.first, sheet.last]}
+    if laid.part:
+        entry["part"] = laid.part
+    if laid.week:
+        entry["week"] = laid.week
+    plan = sheet.imposed.plan
+    if plan:
+        entry["scheme"] = plan.scheme
+        entry["book_pages"] = plan.book_pages
+        entry["page_mm"] = [round(plan.page_width, 3), round(plan.page_height, 3)]
+        entry["caliper_mm"] = plan.caliper
+        entry["creep_per_sheet_mm"] = plan.creep_per_sheet
+        if len(plan.signatures) > 1:
+            entry["signatures"] = list(plan.signatures)
+    return entry
+
+
+def _file(written: Written) -> dict[str, Any]:
+    run = written.run
+    return {
+        "path": written.path, "child": written.child, "pack": written.pack, "stock": run.stock, "sides": run.sides,
+        "copies": run.copies, "pages": len(run.pages), "sha256": hashlib.sha256(written.data).hexdigest(),
+        "sheets": [_sheet(sheet) for sheet in run.sheets],
+    }  # fmt: skip
+
+
+def _models(files: Sequence[Written]) -> list[dict[str, Any]]:
+    models: list[dict[str, Any]] = []
+    for written in files:
+        for sheet in written.run.sheets:
+            if isinstance(sheet.laid.net, dict):
+                net = dict(sheet.laid.net)
+                for key in ("faces", "folds", "cuts", "tabs"):
+                    net[key] = [{**piece, "page": piece["page"] + sheet.first - 1} for piece in net.get(key, ())]
+                models.append({**net, "file": written.path})
+    return models
+
+
+def manifest(study: str, paper: str, files: Sequence[Written], faults: Sequence[Fault],
+             more: dict[str, str] | None = None) -> bytes:  # fmt: skip
+    """The manifest as JSON. `more` maps other files of the output to the sha256 of their bytes."""
+    data = {
+        "packgen": __version__, "study": study, "paper": paper,
+        "files": [_file(f) for f in files],
+        "other_files": [{"path": path, "sha256": digest} for path, digest in sorted((more or {}).items())],
+        "models": _models(files),
+        "warnings": [str(f) for f in faults],
+    }  # fmt: skip
+    return (json.dumps(data, ensure_ascii=False, indent=1) + "\n").encode()
