@@ -68,7 +68,8 @@ def test_what_is_written_alike_is_shown_alike() -> None:
     ("one", "words"),
     # 1 m is 39.37 in; too much is no harm, so a length is rounded up to the step of its unit
     [(amount(1, "m"), "3 1/2 ft"), (amount(20, "mm"), "1 in"), (amount(12, "m"), "13 1/2 yd"),
-     (amount(250, "g"), "9 oz"), (amount(1, "kg"), "2 1/4 lb"), (amount(500, "ml"), "2 1/4 cup"), (amount(10, "ml"), "2 1/4 tsp")],
+     (amount(250, "g"), "9 oz"), (amount(1, "kg"), "2 1/4 lb"), (amount(500, "ml"), "2 1/4 cup"),
+     (amount(10, "ml"), "2 1/4 tsp")],
 )  # fmt: skip
 def test_customary_families_read_feet_ounces_and_cups(one: Amount, words: str) -> None:
     assert shown(one, customary=True) == words
