@@ -13,8 +13,8 @@ PRONOUNCED = {
        "trees waived what wheels works yields lamp lamps waves makes looked played watched tide boats quay friend",
     2: "action adjust advance ahead angle appear background body builder careful color column comply detail driven "
        "easy echo extends failing final follows fully given icons items likely looking lower missing modern offer "
-       "partial percent power printing questions refers report sample select sentence shorter sizes storage success visit "
-       "horses houses washes wanted needed people little table apple harbor lantern machine",
+       "partial percent power printing questions refers report sample select sentence shorter sizes storage success "
+       "visit horses houses washes wanted needed people little table apple harbor lantern machine",
     3: "allowing arguments candidates compliance corruption determine examples exception expensive inherits inspection "
        "messages outdated parallel potential procedure services updated visible volatile pyramid inventor invention "
        "parachute violin piano idea area radio media",
