@@ -1,0 +1,121 @@
+"""Faces laid flat along a forest of folds, and whether any of them lie over each other."""
+
+from __future__ import annotations
+
+from collections import deque
+from dataclasses import dataclass
+
+import shapely
+
+from packgen.nets.forests import Forest, Graph
+from packgen.nets.net import Hinge
+from packgen.nets.solid import flat_loop
+from packgen.nets.vectors import Point, all_moved, bounds, onto
+
+OVERLAP = 1e-7
+"""Two faces overlap if they share more than this part of the smaller one's area: more than rounding can make."""
+
+
+@dataclass(frozen=True, slots=True)
+class Flat:
+    """Faces laid flat: where each lies, in which piece, and the folds that hold the pieces together."""
+
+    points: tuple[tuple[Point, ...], ...]
+    part_of: tuple[int, ...]
+    parts: int
+    hinges: tuple[Hinge, ...]
+    kept: Forest
+
+    def faces_of(self, part: int) -> list[int]:
+        """The faces of a piece."""
+        return [f for f, p in enumerate(self.part_of) if p == part]
+
+
+def develop(graph: Graph, kept: Forest) -> Flat:
+    """The faces laid flat along the folds kept. Pieces are numbered from the one with the largest face down."""
+    solid = graph.solid
+    n = len(solid.faces)
+    loops = [flat_loop(solid, f) for f in range(n)]
+    placed: list[tuple[Point, ...] | None] = [None] * n
+    part_of = [-1] * n
+    hinges: list[Hinge] = []
+    part = 0
+    for root in sorted(range(n), key=lambda f: (-round(graph.areas[f], 6), f)):
+        if placed[root] is not None:
+            continue
+        placed[root], part_of[root] = loops[root], part
+        queue = deque([root])
+        while queue:
+            f = queue.popleft()
+            for i in graph.at_face[f]:
+                e = graph.edges[i]
+                g, f_at, g_at = (e.right, e.left_at, e.right_at) if e.left == f else (e.left, e.right_at, e.left_at)
+                if i not in kept or placed[g] is not None:
+                    continue
+                points = placed[f]
+                assert points is not None
+                start, end = points[f_at], points[(f_at + 1) % len(points)]
+                loop = loops[g]
+                placed[g] = all_moved(onto(loop[g_at], loop[(g_at + 1) % len(loop)], end, start), loop)
+                part_of[g] = part
+                hinges.append(Hinge(part, f, g, start, end, e.fold))
+                queue.append(g)
+        part += 1
+    return Flat(tuple(p or () for p in placed), tuple(part_of), part, tuple(hinges), kept)
+
+
+def overlaps(flat: Flat) -> list[tuple[int, int]]:
+    """The pairs of faces of one piece that lie over each other by more than rounding."""
+    out: list[tuple[int, int]] = []
+    for part in range(flat.parts):
+        faces = flat.faces_of(part)
+        if len(faces) < 3 and all(len(flat.points[f]) < 5 for f in faces):
+            continue
+        shapes = [shapely.Polygon(flat.points[f]) for f in faces]
+        tree = shapely.STRtree(shapes)
+        left, right = tree.query(shapes, predicate="intersects")
+        for i, j in zip(left.tolist(), right.tolist(), strict=True):
+            if i < j and shapes[i].intersection(shapes[j]).area > OVERLAP * min(shapes[i].area, shapes[j].area):
+                out.append((faces[i], faces[j]))
+    return out
+
+
+def separate(graph: Graph, flat: Flat, clashes: list[tuple[int, int]]) -> Forest:
+    """The folds without the one edge that parts the most clashing faces (the shortest of equals)."""
+    count: dict[int, int] = {}
+    for f, g in clashes:
+        for i in path(graph, flat.kept, f, g):
+            if i not in graph.must:
+                count[i] = count.get(i, 0) + 1
+    if not count:
+        return flat.kept
+    best = min(count, key=lambda i: (-count[i], round(graph.edges[i].length, 6), i))
+    return flat.kept - {best}
+
+
+def path(graph: Graph, kept: Forest, start: int, end: int) -> list[int]:
+    """The folds between two faces of a piece, in order; empty if they are not joined."""
+    came: dict[int, tuple[int, int]] = {start: (-1, -1)}
+    queue = deque([start])
+    while queue:
+        f = queue.popleft()
+        if f == end:
+            break
+        for i in graph.at_face[f]:
+            e = graph.edges[i]
+            g = e.right if e.left == f else e.left
+            if i in kept and g not in came:
+                came[g] = (f, i)
+                queue.append(g)
+    out: list[int] = []
+    f = end
+    while f in came and came[f][0] >= 0:
+        f, i = came[f]
+        out.append(i)
+    return out[::-1]
+
+
+def size_of(flat: Flat, part: int) -> tuple[float, float]:
+    """The width and height of a piece as it lies."""
+    left, bottom, right, top = bounds(p for f in flat.faces_of(part) for p in flat.points[f])
+    return right - left, top - bottom

@@ -1,0 +1,237 @@
+"""Glue tabs: how deep and how slanted each may be, and which side of each joint carries it.
+
+A tab is a trapezoid on one of the two edges of a joint. On paper it must keep clear of every face and tab of its piece;
+on the finished solid it lies under the face that meets it, so it must also fit inside that face. Its ends slope at 45
+degrees where there is room (common practice in card modelling, no source).
+"""
+
+from __future__ import annotations
+
+import itertools
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from packgen.nets.solid import FLAT, Edge
+from packgen.nets.vectors import Point, all_moved, onto
+
+LEAST_DEPTH = 4.0
+"""A tab narrower than this (mm) cannot be folded and glued by hand."""
+LEAST_TIP = 2.0
+"""The outer edge of a tab is at least this long (mm)."""
+CLEAR = math.radians(3)
+_STEEPEST = math.radians(75)
+_USUAL = math.radians(45)
+
+
+@dataclass(frozen=True, slots=True)
+class TabRule:
+    """What tabs depend on besides the edge: the card's thickness in mm and whether the youngest build it."""
+
+    card: float = 0.25
+    youngest: bool = False
+
+    def depth(self, edge: float) -> float:
+        """The depth a tab should have: a quarter of its edge, between limits that grow with the card's thickness.
+
+        From 5 + 4 t to 9 + 8 t mm for card of thickness t, 2 mm more for the youngest (common practice: 6 to 10 mm).
+        """
+        more = 2.0 if self.youngest else 0.0
+        return max(5 + 4 * self.card, min(edge / 4, 9 + 8 * self.card)) + more
+
+
+def setback(card: float, dihedral: float) -> float:
+    """How far a tab inside the solid keeps from a neighbouring fold, in mm: t / tan(dihedral / 2).
+
+    The outside of the card is at true size. Two faces of thickness t that meet at an inner angle d have their inner
+    surfaces meet t / tan(d / 2) in from the edge, measured along either face; nothing inside can lie closer. It is t
+    for a right angle, and 0 for flat and hollow edges.
+    """
+    if dihedral >= math.pi - FLAT:
+        return 0.0
+    return card / math.tan(dihedral / 2)
+
+
+@dataclass(frozen=True, slots=True)
+class Site:
+    """One side of a joint where a tab could hang: from `start` to `end` as its face runs round, outside to the right.
+
+    `ghost` is the face it would lie under, laid over it, and `keep` the distance it must keep from each of the ghost's
+    edges (the first is the joint itself). The angles are the usual and the steepest allowed at either end.
+    """
+
+    face: int
+    at: int
+    under: int
+    start: Point
+    end: Point
+    ghost: tuple[Point, ...]
+    keep: tuple[float, ...]
+    usual: tuple[float, float]
+    most: tuple[float, float]
+
+    @property
+    def length(self) -> float:
+        """The length of the edge."""
+        return math.dist(self.start, self.end)
+
+
+def ghost_of(
+    loop: Sequence[Point], at: int, start: Point, end: Point, keeps: Sequence[float]
+) -> tuple[tuple[Point, ...], tuple[float, ...]]:
+    """The other face laid over the tab's place, beginning with the joint, and its distances to keep."""
+    n = len(loop)
+    move = onto(loop[at], loop[(at + 1) % n], end, start)
+    placed = all_moved(move, loop)
+    return tuple(placed[(at + k) % n] for k in range(n)), tuple(keeps[(at + k) % n] for k in range(n))
+
+
+def inner_angle(loop: Sequence[Point], i: int) -> float:
+    """The angle inside a loop at its corner i."""
+    here, after, before = loop[i], loop[(i + 1) % len(loop)], loop[i - 1]
+    a = math.atan2(after[1] - here[1], after[0] - here[0])
+    b = math.atan2(before[1] - here[1], before[0] - here[0])
+    return (b - a) % (2 * math.pi)
+
+
+def trapezoid(start: Point, end: Point, angles: tuple[float, float], depth: float) -> tuple[Point, ...]:
+    """A tab's outline from `start` outwards and back to `end`, its ends sloping at the two angles."""
+    size = math.dist(start, end)
+    ux, uy = (end[0] - start[0]) / size, (end[1] - start[1]) / size
+    a, b = depth / math.tan(angles[0]), depth / math.tan(angles[1])
+    return (
+        start,
+        (start[0] + ux * a + uy * depth, start[1] + uy * a - ux * depth),
+        (end[0] - ux * b + uy * depth, end[1] - uy * b - ux * depth),
+        end,
+    )
+
+
+def tab_shape(site: Site, depth: float) -> tuple[Point, ...] | None:
+    """The tab of that depth, its ends as near 45 degrees as fits; None if it cannot be that deep.
+
+    Looks at the edge's length, the angles and the face it lies under; not at its neighbours on the paper.
+    """
+    tip = max(LEAST_TIP, min(site.length / 4, 6.0))
+    for blend in (0.0, 0.25, 0.5, 0.75, 1.0):
+        angles = _blended(site, blend)
+        if min(angles) <= math.radians(5):
+            return None
+        left = site.length - depth * sum(1 / math.tan(a) for a in angles)
+        if left >= (tip if blend < 1.0 else LEAST_TIP):
+            shape = trapezoid(site.start, site.end, angles, depth)
+            if _fits_under(site, shape):
+                return shape
+    return None
+
+
+def _blended(site: Site, blend: float) -> tuple[float, float]:
+    first = site.usual[0] + (max(site.most[0], site.usual[0]) - site.usual[0]) * blend
+    second = site.usual[1] + (max(site.most[1], site.usual[1]) - site.usual[1]) * blend
+    return first, second
+
+
+def _fits_under(site: Site, shape: Sequence[Point]) -> bool:
+    ghost = site.ghost
+    n = len(ghost)
+    tips = shape[1], shape[-2]
+    for k in range(1, n):
+        a, b = ghost[k], ghost[(k + 1) % n]
+        for p in tips:
+            if distance(p, a, b) < site.keep[k] - 1e-9:
+                return False
+        if n > 3 and any(_cross(a, b, s, t) for s, t in itertools.pairwise(shape) if s != a and t != b):
+            return False
+    return all(inside(p, ghost) for p in tips)
+
+
+def distance(p: Point, a: Point, b: Point) -> float:
+    """How far a point lies from the stretch between two others."""
+    dx, dy = b[0] - a[0], b[1] - a[1]
+    along = ((p[0] - a[0]) * dx + (p[1] - a[1]) * dy) / (dx * dx + dy * dy)
+    along = max(0.0, min(1.0, along))
+    return math.hypot(p[0] - a[0] - along * dx, p[1] - a[1] - along * dy)
+
+
+def inside(p: Point, loop: Sequence[Point]) -> bool:
+    """True if a point lies inside a loop (even-odd rule)."""
+    found = False
+    for a, b in zip(loop, (*loop[1:], loop[0]), strict=True):
+        if (a[1] > p[1]) != (b[1] > p[1]) and p[0] < (b[0] - a[0]) * (p[1] - a[1]) / (b[1] - a[1]) + a[0]:
+            found = not found
+    return found
+
+
+def _cross(a: Point, b: Point, c: Point, d: Point) -> bool:
+    """True if two stretches properly cross."""
+
+    def side(p: Point, q: Point, r: Point) -> float:
+        return (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0])
+
+    tiny = 1e-9
+    return side(a, b, c) * side(a, b, d) < -tiny and side(c, d, a) * side(c, d, b) < -tiny
+
+
+def deepest(site: Site, want: float) -> float:
+    """The greatest depth up to `want` (mm) the site allows by itself; 0 if not even the least."""
+    if tab_shape(site, want):
+        return want
+    if not tab_shape(site, LEAST_DEPTH):
+        return 0.0
+    low, high = LEAST_DEPTH, want
+    for _ in range(6):
+        mid = (low + high) / 2
+        low, high = (mid, high) if tab_shape(site, mid) else (low, mid)
+    return low
+
+
+def alone(edge: Edge, loop: Sequence[Point], at: int, keeps: Sequence[float]) -> Site:
+    """The site an edge would have with nothing beside it on the paper: only the face it goes under counts."""
+    start, end = (0.0, 0.0), (edge.length, 0.0)
+    ghost, keep = ghost_of(loop, at, start, end, keeps)
+    usual, most = caps(ghost, (math.pi, math.pi), (False, False))
+    return Site(edge.left, edge.left_at, edge.right, start, end, ghost, keep, usual, most)
+
+
+def caps(
+    ghost: Sequence[Point], gaps: tuple[float, float], own: tuple[bool, bool]
+) -> tuple[tuple[float, float], tuple[float, float]]:
+    """The usual and the steepest angles at the start and the end of a tab.
+
+    `gaps` are the free angles on the paper beside the edge; `own` is True where the gap ends at the edge this tab will
+    meet, which never carries a tab itself, so that all of it is free.
+    """
+    usual, most = [], []
+    corners = inner_angle(ghost, 1), inner_angle(ghost, 0)
+    for corner, gap, whole in zip(corners, gaps, own, strict=True):
+        free = gap - CLEAR
+        usual.append(min(_USUAL, corner / 2, free if whole else gap / 2 - CLEAR / 2))
+        most.append(min(_STEEPEST, corner - CLEAR, free))
+    return (usual[0], usual[1]), (most[0], most[1])
+
+
+def rounded(shape: Sequence[Point], radius: float = 2.5) -> tuple[Point, ...]:
+    """The tab with its two outer corners rounded, for small fingers. The radius shrinks to fit the tab (mm)."""
+    first, a, b, last = shape
+    limit = min(math.dist(first, a), math.dist(a, b), math.dist(b, last)) / 2
+    out: list[Point] = [first]
+    for before, corner, after in ((first, a, b), (a, b, last)):
+        out += _arc(before, corner, after, radius, limit)
+    return (*out, last)
+
+
+def _arc(before: Point, corner: Point, after: Point, radius: float, limit: float) -> list[Point]:
+    ux, uy = before[0] - corner[0], before[1] - corner[1]
+    vx, vy = after[0] - corner[0], after[1] - corner[1]
+    lu, lv = math.hypot(ux, uy), math.hypot(vx, vy)
+    half = math.acos(max(-1.0, min(1.0, (ux * vx + uy * vy) / lu / lv))) / 2
+    reach = min(radius / math.tan(half), 0.9 * limit)
+    p = (corner[0] + ux / lu * reach, corner[1] + uy / lu * reach)
+    q = (corner[0] + vx / lv * reach, corner[1] + vy / lv * reach)
+    steps = 5
+    out = []
+    for k in range(steps + 1):
+        t = k / steps
+        w = (1 - t) ** 2, 2 * t * (1 - t), t * t
+        out.append((w[0] * p[0] + w[1] * corner[0] + w[2] * q[0], w[0] * p[1] + w[1] * corner[1] + w[2] * q[1]))
+    return out

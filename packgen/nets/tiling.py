@@ -1,0 +1,179 @@
+"""A piece larger than the sheet, cut up over several sheets with a shared strip and crosses to lay over each other."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+
+import shapely
+
+from packgen.nets.cutting import face_label
+from packgen.nets.net import Cut, FlatFace, Fold, Net, Overlap, Part, Tab
+from packgen.nets.packing import fits, turns_of
+from packgen.nets.vectors import Point, bounds, hull, moved, rotation
+
+STRIP = 12.0
+"""The width (mm) two sheets share: wide enough to glue, and to hold the crosses."""
+
+
+def tiled(net: Net, area: tuple[float, float]) -> Net:
+    """The net with each piece that does not fit the area cut up into tiles. Joints keep the place of the first tile.
+
+    The crosses on the shared strips fall on the same points of the piece, so that tiles line up exactly.
+    """
+    parts: list[Part] = []
+    first: dict[int, int] = {}
+    for i, part in enumerate(net.parts):
+        first[i] = len(parts)
+        if fits(part, *area):
+            parts.append(part)
+        else:
+            parts += _tiles(part, area, sum(len(p.overlaps) for p in parts))
+    if len(parts) == len(net.parts):
+        return net
+    joints = tuple(
+        replace(j, tab=replace(j.tab, part=first[j.tab.part]), edge=replace(j.edge, part=first[j.edge.part]))
+        for j in net.joints
+    )
+    hinges = tuple(replace(h, part=first[h.part]) for h in net.hinges)
+    step = (
+        "Some faces are larger than the sheet. Cut out their pieces, lay the crosses of each shared strip over each "
+        "other and glue the strip, before anything else."
+    )
+    return replace(net, parts=tuple(parts), joints=joints, hinges=hinges, steps=(step, *net.steps))
+
+
+@dataclass(frozen=True, slots=True)
+class _Grid:
+    """How a piece is cut up: its turn, the lower left of the first tile, the step, and how many tiles each way."""
+
+    angle: float
+    left: float
+    bottom: float
+    size: tuple[float, float]
+    columns: int
+    rows: int
+
+    def box(self, column: int, row: int) -> tuple[float, float, float, float]:
+        x = self.left + column * (self.size[0] - STRIP)
+        y = self.bottom + row * (self.size[1] - STRIP)
+        return x, y, x + self.size[0], y + self.size[1]
+
+
+def _grid(part: Part, area: tuple[float, float]) -> _Grid:
+    """The turn that needs the fewest tiles, the tiles all of one size."""
+    corners = hull(part.outline)
+    best: tuple[int, int, _Grid] | None = None
+    for n, angle in enumerate(turns_of(corners)):
+        left, bottom, right, top = bounds(moved(rotation(angle), p) for p in corners)
+        columns = _needed(right - left, area[0])
+        rows = _needed(top - bottom, area[1])
+        if best is None or columns * rows < best[0]:
+            size = ((right - left - STRIP) / columns + STRIP, (top - bottom - STRIP) / rows + STRIP)
+            best = (columns * rows, n, _Grid(angle, left, bottom, size, columns, rows))
+    assert best is not None
+    return best[2]
+
+
+def _needed(length: float, room: float) -> int:
+    return 1 if length <= room + 1e-6 else math.ceil((length - STRIP) / (room - STRIP) - 1e-9)
+
+
+def _tiles(part: Part, area: tuple[float, float], before: int) -> Iterator[Part]:
+    grid = _grid(part, area)
+    turned = part.turned(grid.angle)
+    whole = shapely.union_all(
+        [shapely.Polygon(s).buffer(0) for s in (*(f.points for f in turned.faces), *(t.points for t in turned.tabs))]
+    )
+    for row in range(grid.rows):
+        for column in range(grid.columns):
+            box = shapely.box(*grid.box(column, row))
+            if whole.intersection(box).area > 1.0:
+                yield _tile(turned, whole, box, _strips(grid, column, row, whole, before))
+
+
+def _strips(
+    grid: _Grid, column: int, row: int, whole: shapely.Geometry, before: int
+) -> list[tuple[shapely.Geometry, str]]:
+    """The strips a tile shares with its neighbours; both neighbours compute the same strip and name."""
+    out = []
+    for dx, dy in ((1, 0), (-1, 0), (0, 1), (0, -1)):
+        c, r = column + dx, row + dy
+        if 0 <= c < grid.columns and 0 <= r < grid.rows:
+            shared = shapely.box(*grid.box(column, row)).intersection(shapely.box(*grid.box(c, r)))
+            inside = shared.intersection(whole)
+            if inside.area > 1.0:
+                low = min((row, column), (r, c))
+                number = before + 1 + 2 * (low[0] * grid.columns + low[1]) + (1 if dy else 0)
+                out.append((inside, f"strip {number}"))
+    return out
+
+
+def _tile(
+    part: Part, whole: shapely.Geometry, box: shapely.Geometry, strips: list[tuple[shapely.Geometry, str]]
+) -> Part:
+    faces = []
+    for f in part.faces:
+        for points in _pieces(shapely.Polygon(f.points), box):
+            faces.append(FlatFace(f.name, points, face_label(points), f.up, f.source, False))
+    tabs = []
+    for t in part.tabs:
+        for points in _pieces(shapely.Polygon(t.points), box):
+            hinge = _longest(t.hinge, box)
+            tabs.append(Tab(points, hinge or t.hinge, t.letter, t.on_face, t.under))
+    folds = [
+        Fold(line[0], line[-1], f.kind, f.dihedral_deg, f.on_tab)
+        for f in part.folds
+        for line in _lines((f.start, f.end), box)
+    ]
+    cuts = [Cut(line) for c in part.cuts for line in _lines((*c.points, c.points[0]) if c.closed else c.points, box)]
+    edge = whole.intersection(box.exterior)
+    cuts += [Cut(tuple(line.coords)) for line in getattr(edge, "geoms", [edge]) if line.geom_type == "LineString"]
+    holds = shapely.box(*box.bounds)
+    return Part(
+        tuple(faces),
+        tuple(folds),
+        tuple(cuts),
+        tuple(tabs),
+        tuple(x for x in part.letters if holds.contains(shapely.Point(x.at))),
+        tuple(line for s in part.scores for line in _lines(s, box)),
+        tuple(h for h in part.holes if holds.contains(shapely.Point(h.centre))),
+        tuple(_overlap(shape, text) for shape, text in strips),
+    )
+
+
+def _pieces(shape: shapely.Polygon, box: shapely.Geometry) -> list[tuple[Point, ...]]:
+    found = shape.intersection(box)
+    out = []
+    for piece in getattr(found, "geoms", [found]):
+        if piece.geom_type == "Polygon" and piece.area > 1e-3:
+            ring = shapely.geometry.polygon.orient(piece).exterior.coords
+            out.append(tuple((x, y) for x, y in ring)[:-1])
+    return out
+
+
+def _lines(points: Sequence[Point], box: shapely.Geometry) -> list[tuple[Point, ...]]:
+    found = shapely.LineString(points).intersection(box)
+    return [
+        tuple((x, y) for x, y in line.coords)
+        for line in getattr(found, "geoms", [found])
+        if line.geom_type == "LineString" and line.length > 1e-3
+    ]
+
+
+def _longest(points: Sequence[Point], box: shapely.Geometry) -> tuple[Point, ...]:
+    return max(_lines(points, box), key=len, default=())
+
+
+def _overlap(shape: shapely.Geometry, text: str) -> Overlap:
+    """The shared strip and two crosses on its middle line, a quarter in from either end."""
+    left, bottom, right, top = shape.bounds
+    ring = shape.convex_hull.exterior.coords
+    points = tuple((x, y) for x, y in ring)[:-1]
+    x, y = (left + right) / 2, (bottom + top) / 2
+    if right - left < top - bottom:
+        crosses = ((x, bottom + (top - bottom) / 4), (x, top - (top - bottom) / 4))
+    else:
+        crosses = ((left + (right - left) / 4, y), (right - (right - left) / 4, y))
+    return Overlap(points, text, crosses)
