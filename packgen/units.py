@@ -103,9 +103,12 @@ class Quantity:
         return (self.value - other.offset) / other.factor
 
     def __str__(self) -> str:
-        number = f"{self.to(self.unit):.4g}"
+        shown = self.to(self.unit)
+        number = f"{shown:.0f}" if abs(shown) >= 1e4 else f"{shown:.4g}"
         if self.dimension == "count":
             return number
+        if self.unit == "deg":
+            return f"{number}°"
         return number + ("" if self.unit in ("°C", "°F", "%") else " ") + self.unit
 
 

@@ -167,7 +167,7 @@ class Expected:
         digits = figures_for(self.high - self.low, max(abs(self.low), abs(self.high)))
         if self.dimension == "count" and self.high - self.low >= 1:
             digits = 0
-        unit = f" {self.unit}" if self.unit and self.unit not in ("°C", "°F", "%") else self.unit
+        unit = f" {self.unit}" if self.unit and self.unit not in ("°", "°C", "°F", "%") else self.unit
         value, low, high = (plain(number, digits) for number in (self.value, self.low, self.high))
         return f"{value}{unit} ({low} to {high}{unit})"
 
@@ -315,4 +315,4 @@ def band(result: Result, value: float, spread: float) -> tuple[float, float]:
     """The band around an expected value in base units: the typical spread, and never narrower than `least`."""
     half = max(abs(value) * (spread if result.spread is None else result.spread), result.least)
     low, high = value - half, value + half
-    return (max(low, 0.0) if value >= 0 and result.dimension != "angle" else low), high
+    return (max(low, 0.0) if value >= 0 and result.dimension != "temperature" else low), high

@@ -36,14 +36,25 @@ def unit_for(metric: str, units: str) -> str:
 
 
 def in_system(value: float, dimension: str, metric: str, units: str, rounded: bool = True) -> Quantity:
-    """A value in base units as a quantity of the family's system, rounded to what a ruler or scale there shows."""
+    """A value in base units as a quantity of the family's system, rounded to what a ruler or scale there shows.
+
+    Less than a tenth of an inch or an ounce stays metric: nobody reads a hole of 0.02 in.
+    """
     name = unit_for(metric, units)
     base = Quantity(value, dimension, name)
-    if not rounded or name == metric:
+    if name == metric:
         return base
     number = base.to(name)
-    fine = _FINENESS.get(name, 10.0 ** (math.floor(math.log10(abs(number))) - 1) if number else 1.0)
-    return quantity(max(round(number / fine), 1 if number > 0 else -math.inf) * fine, name)
+    if name in ("in", "oz") and 0 < abs(number) < 0.1:
+        return Quantity(value, dimension, metric)
+    if not rounded or number == 0:
+        return base
+    fine = 10.0 ** (math.floor(math.log10(abs(number))) - 1)
+    if abs(number) >= 4 * _FINENESS.get(name, math.inf):
+        fine = _FINENESS[name]
+    elif name == "in" and number >= 0.3:
+        fine = 0.125
+    return quantity(round(number / fine) * fine, name)
 
 
 @dataclass(slots=True)
@@ -100,8 +111,8 @@ def range_text(item: Input, units: str = "metric") -> str:
     """The values an input allows, in words: "40 mm to 2000 mm", or its choice of words."""
     if item.dimension == WORD:
         return ", ".join(item.words)
-    name = unit_for(item.shown_unit, units)
-    low, high = Quantity(item.low, item.dimension, name), Quantity(item.high, item.dimension, name)
+    low = in_system(item.low, item.dimension, item.shown_unit, units, rounded=False)
+    high = in_system(item.high, item.dimension, item.shown_unit, units, rounded=False)
     return f"{low} to {high}"
 
 
@@ -167,26 +178,26 @@ def complete(
     present = {*reading.values, *reading.tried, changed}
     for item in model.inputs:
         group = groups.get(item.name, ())
-        if item.name in present or item.name in spared or item.optional or any(n in present for n in group):
+        if item.name in present or item.optional or any(n in present for n in group):
             continue
         if item.name == "latitude" and latitude is not None:
             reading.values[item.name] = Quantity(latitude, "angle", "deg")
         elif item.default is not None:
             if group and item.name != group[0]:
                 continue
-            assume(reading, item, units)
-        elif not group or item.name == group[0]:
+            assume(reading, item, units, item.quiet or item.name in spared)
+        elif item.name not in spared and (not group or item.name == group[0]):
             reading.problems.append(_missing(item, group, model, units))
 
 
-def assume(reading: Reading, item: Input, units: str) -> None:
-    """Takes the usual value for an input and remembers that it was taken."""
+def assume(reading: Reading, item: Input, units: str, quietly: bool) -> None:
+    """Takes the usual value for an input, round in the family's system, and remembers it unless quietly."""
     default = item.default
     if isinstance(default, str):
         reading.values[item.name] = default
     elif default is not None:
-        reading.values[item.name] = in_system(default, item.dimension, item.shown_unit, units, rounded=False)
-    if not item.quiet:
+        reading.values[item.name] = in_system(default, item.dimension, item.shown_unit, units)
+    if not quietly:
         reading.assumed.append((item.name, reading.values[item.name]))
 
 
@@ -226,10 +237,12 @@ def planned_values(item: Input, base: Value | None, units: str) -> tuple[Value, 
 def _around(item: Input, base: Quantity) -> tuple[Value, ...]:
     """The given value with a smaller and a larger one, round in the unit it was written in and inside the range."""
     centre = base.to(base.unit)
-    fine = 1.0 if base.dimension == "count" else max(_step(abs(centre) / 3 or 1.0), _FINENESS.get(base.unit, 0.0))
+    fine = 1.0 if item.whole else _step(abs(centre) / 3 or 1.0)
+    if abs(centre) >= 8 * _FINENESS.get(base.unit, math.inf):
+        fine = max(fine, _FINENESS[base.unit])
     low = quantity(round(centre * 2 / 3 / fine) * fine, base.unit)
     high = quantity(round(centre * 4 / 3 / fine) * fine, base.unit)
-    if base.dimension == "count" and centre < 3:
+    if item.whole and centre < 3:
         low, high = quantity(centre + 1, base.unit), quantity(centre + 2, base.unit)
     found = [q for q in (low, base, high) if item.low <= q.value <= item.high]
     distinct = {q.value: q for q in found}

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
 from packgen.faults import nearest
@@ -37,6 +38,8 @@ class Measured:
     def expected(self, value: float, low: float, high: float) -> Expected:
         """An expectation in base units, in the unit that is measured in."""
         middle, lowest, highest = (Quantity(n, self.dimension).to(self.symbol) for n in (value, low, high))
+        if self.result is not None and self.result.whole:
+            lowest, highest = float(math.floor(lowest)), float(math.ceil(highest))
         return Expected(middle, lowest, highest, self.dimension, self.unit)
 
 
@@ -54,18 +57,18 @@ def measured_by(
     if model is None:
         what, written = measure or ("result", None)
         symbol = known_unit(written) if written else None
-        return Measured(what, symbol or written or "", symbol or "")
+        return Measured(what, written_unit(symbol or written or ""), symbol or "")
     if measure is None:
         usual = next((r for r in model.results if changed not in r.without), model.result)
         symbol = unit_for(usual.unit, units)
-        return Measured(usual.name, symbol, symbol, usual)
+        return Measured(usual.name, written_unit(symbol), symbol, usual)
     what, written = measure
     symbol = known_unit(written) if written else None
     result, notes = _matched(model, what, written, symbol)
     if result is None:
         known = ", ".join(r.name for r in model.results)
         note = f"The model cannot say what “{what}” should come to; it knows: {known}."
-        return Measured(what, symbol or written or "", symbol or "", None, (*notes, note))
+        return Measured(what, written_unit(symbol or written or ""), symbol or "", None, (*notes, note))
     if written and symbol is None and result.dimension == "count":
         return Measured(what, written, "", result, notes)
     if written and (symbol is None or unit(symbol).dimension != result.dimension):
@@ -74,7 +77,12 @@ def measured_by(
             f"write `unit: {unit_for(result.unit, units) or 'a word for what is counted'}`", "measure",
         ))  # fmt: skip
     shown = symbol or unit_for(result.unit, units)
-    return Measured(what, shown, shown, result, notes)
+    return Measured(what, written_unit(shown), shown, result, notes)
+
+
+def written_unit(symbol: str) -> str:
+    """A unit as a child writes it."""
+    return "°" if symbol == "deg" else symbol
 
 
 def _matched(

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from packgen.faults import nearest
 from packgen.trials.frame import (
@@ -25,11 +25,12 @@ from packgen.trials.given import (
     as_values,
     checked,
     complete,
+    in_system,
     planned_values,
     read_given,
     unknown_quantity,
 )
-from packgen.trials.measured import Measured, measured_by
+from packgen.trials.measured import Measured, measured_by, written_unit
 from packgen.trials.models import models
 from packgen.trials.ticks import (
     Axis,
@@ -58,7 +59,7 @@ class Changed:
     @property
     def title(self) -> str:
         """The heading of its column: "canopy side (mm)"."""
-        return f"{self.name} ({self.unit})" if self.unit else self.name
+        return f"{self.name} ({written_unit(self.unit)})" if self.unit else self.name
 
 
 @dataclass(frozen=True, slots=True)
@@ -277,7 +278,6 @@ def _planned(
     unit = first.unit if isinstance(first, Quantity) else ""
     changed = Changed(item.name, item.said, unit, words)
     y_axis = _result_axis(measured, rows)
-    figures = model.figures(each[len(each) // 2]) if model.figures else ()
     return TrialPlan(
         model=model,
         measured=measured,
@@ -291,10 +291,23 @@ def _planned(
         cautions=model.cautions,
         advice=_advice(model, measured, rows, reading),
         assumed=tuple(reading.assumed),
-        figures=figures,
+        figures=_figures(model, each[len(each) // 2], units),
         given=tuple(reading.values.items()),
         values=each,
         units=units,
+    )
+
+
+def _figures(model: ChallengeModel, values: Values, units: str) -> tuple[Figure, ...]:
+    """The model's figures for one set of values in the family's units; none if the thing would not work at all."""
+    if model.figures is None:
+        return ()
+    try:
+        found = model.figures(values)
+    except WillNotWork:
+        return ()
+    return tuple(
+        replace(f, value=in_system(f.value.value, f.value.dimension, f.value.unit, units, rounded=False)) for f in found
     )
 
 
@@ -322,7 +335,7 @@ def _changed_axis(changed: Changed, values: Sequence[Value], whole: bool = False
     numbers = [v.to(changed.unit) for v in values if isinstance(v, Quantity)]
     if changed.words or len(numbers) < len(values):
         return word_axis(changed.name, [str(v) for v in values])
-    return number_axis(changed.name, changed.unit, numbers, whole=whole)
+    return number_axis(changed.name, written_unit(changed.unit), numbers, whole=whole)
 
 
 def _advice(model: ChallengeModel, measured: Measured, rows: tuple[Row, ...], reading: Reading) -> tuple[str, ...]:

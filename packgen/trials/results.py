@@ -193,7 +193,7 @@ def _possible(plan: TrialPlan, text: str, value: float) -> Tried:
     result = plan.measured.result
     if not math.isfinite(value):
         return Tried(text, None, False, f"{text} is not a number that can be drawn. Which one was meant?")
-    never_negative = result is not None and result.dimension not in ("angle", "temperature")
+    never_negative = result is not None and result.dimension != "temperature"
     if never_negative and value < 0:
         return Tried(text, None, False, f"{text} is less than nothing. Is the minus sign a smudge?")
     if never_negative and value == 0 and plan.measured.dimension == "time":

@@ -81,5 +81,5 @@ _STAGES = {
 
 
 def stages(level: str) -> tuple[Stage, ...]:
-    """The stages of a design challenge at a level ("first", "younger", "older", "upper"). Raises KeyError for another."""
+    """The stages of a design challenge at a level: "first", "younger", "older" or "upper". Raises KeyError."""
     return _STAGES[level]

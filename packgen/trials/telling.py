@@ -12,9 +12,9 @@ _MOST = {"time": ("longest", "shortest"), "speed": ("fastest", "slowest"), "freq
 
 
 def sentence(summary: ResultSummary, level: str) -> str:
-    """What the results say, in words for a level ("first", "younger", "older", "upper").
+    """What the results say, in words for a level ("first", "younger", "older", "upper"), or an invitation to try.
 
-    Without any number it is an invitation to try. Only results count: whether they agree with what was expected is told to `upper` and to the guide.
+    Only results count: whether they agree with what was expected is told to `upper` and to the guide.
     """
     known = [r for r in summary.rows if r.answer is not None]
     if not known:

@@ -67,9 +67,12 @@ def _time(values: Values) -> float:
 
 
 def _figures(values: Values) -> tuple[Figure, ...]:
+    steady = Figure("steady speed under the canopy", quantity(_speed(values), "m/s"))
+    if not values.has("drop height"):
+        return (steady,)
     no_canopy = math.sqrt(2 * values.metres("drop height") / GRAVITY)
     return (
-        Figure("steady speed under the canopy", quantity(_speed(values), "m/s")),
+        steady,
         Figure("time to fall without any canopy or air", quantity(no_canopy, "s")),
     )
 

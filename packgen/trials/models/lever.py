@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 from packgen.trials.constants import GRAVITY
-from packgen.trials.frame import BuildFault, ChallengeModel, Figure, Input, Result, Values
-from packgen.units import quantity
+from packgen.trials.frame import BuildFault, ChallengeModel, Input, Result, Values
 
 
 def balancing(load: float, load_arm: float, effort_arm: float) -> float:
@@ -26,13 +25,6 @@ def _distance(values: Values) -> float:
 
 def _coins(values: Values) -> float:
     return _mass(values) / values.number("one weight")
-
-
-def _figures(values: Values) -> tuple[Figure, ...]:
-    if not values.has("effort distance"):
-        return ()
-    gain = values.number("effort distance") / values.number("load distance")
-    return (Figure("how many times the lever multiplies the push", quantity(gain)),)
 
 
 MODEL = ChallengeModel(
@@ -177,7 +169,6 @@ MODEL = ChallengeModel(
         "The load slid towards the pivot.",
     ),
     extension="Build a balance that weighs letters: mark the beam where 5, 10 and 20 g balance.",
-    figures=_figures,
     tips=("Balance the empty beam first.",),
     also=("balance", "seesaw", "see-saw"),
 )

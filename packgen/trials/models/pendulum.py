@@ -71,7 +71,7 @@ MODEL = ChallengeModel(
             10.0,
             also=("angle", "swing angle", "release angle", "starting angle"),
             tries=(10, 20, 40),
-            phrase="how wide it swings",
+            phrase="the width of the swing",
             ask="Does a wide swing take longer?",
         ),
         Input(
@@ -145,7 +145,7 @@ MODEL = ChallengeModel(
     spread=0.04,
     keep_same=(
         "the weight on the thread",
-        "how wide it swings",
+        "the width of the swing",
         "the number of swings timed",
         "the length of the thread",
     ),

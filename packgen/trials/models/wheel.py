@@ -200,7 +200,7 @@ MODEL = ChallengeModel(
             "frequency",
             "rpm",
             _turns,
-            "the turns in a minute",
+            "the number of turns in a minute",
             2 / 60,
             ("turns", "turns per minute", "speed", "turning speed", "rpm"),
             without=("lift height",),
