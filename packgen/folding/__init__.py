@@ -3,6 +3,8 @@
 Call `plan_fold` for a book, `schemes` for what there is.
 """
 
+from packgen.folding.figure_values import StepFigure
+from packgen.folding.figures import step_figures
 from packgen.folding.plan import plan_fold, scheme_named
 from packgen.folding.program import FoldError, Program, Scheme
 from packgen.folding.schemes import schemes
@@ -18,8 +20,10 @@ __all__ = [
     "Scheme",
     "Sides",
     "Slot",
+    "StepFigure",
     "natural_flip",
     "plan_fold",
     "scheme_named",
     "schemes",
+    "step_figures",
 ]

@@ -12,11 +12,11 @@ def _zigzag(panels: int, faces: Literal[1, 2]) -> Program:
         orientation="landscape",
         faces=faces,
         steps=(
+            Glue(),
             *(
                 Fold(Fraction(fold, panels), "right", "mountain" if fold % 2 else "valley")
                 for fold in range(panels - 1, 0, -1)
             ),
-            Glue(),
         ),
         spine="none",
         reads="side by side",
