@@ -163,6 +163,8 @@ TEXT_FOR_KEYS = Message(
     "{record} needs keys of its own, not the single value `{text}`.",
     "Write the keys below it, further right: {example}",
 )
+NOTHING_FOR_KEYS = Message("Nothing is written here; {record} is expected.", "Write its keys, such as {example}.")
+EMPTY_ITEM = Message("This item of the list is empty.", "Write something after the dash, or take the line out.")
 LIST_FOR_KEYS = Message("Here stands a list; {record} with keys is expected.", "Take the - or [ ] away.")
 TOO_MANY = Message("There are {count} of these; packgen can work with at most {most}.", "Keep the most telling ones.")
 TOO_LONG = Message("This text has {count} letters; at most {most} fit here.", "Shorten it.")
@@ -249,6 +251,7 @@ FONT_MISSING = Message(
 
 # Study
 ID_TWICE = Message("The id `{id}` is used twice: first on line {first}, and again here.", "Give this one another id.")
+NAMES_WANTED = Message("Names with values are expected here.", "Write such as {{wheel radius: 60 mm, blades: 6}}.")
 NO_SUCH_WORK = Message("No work has the id `{text}`.", "{hint}")
 DIED_FIRST = Message("`died` ({died}) comes before `born` ({born}).", "Look at both dates.")
 CHANGE_ONE = Message("A fair test changes one thing only; here are {count}.", "Keep one of: {names}.")
@@ -272,7 +275,10 @@ AGE_AND_PACK = _warns(
 UNKNOWN_PACK = Message("There is no pack `{text}`.", "Write one of: {words}.{hint}")
 UNKNOWN_SHEET = Message("There is no sheet `{text}`.", "Write one of: {words}.{hint}")
 NOT_DAY = Message("`{text}` is not a day of the week.", "Write days such as Wednesday, or [Monday, Thursday].")
-AWAY_OUTSIDE = _warns("{day} lies outside the term ({starts} to {ends}).", "Look at the date, or take it out.")
+AWAY_OUTSIDE = _warns(
+    "{day} lies outside the term, which starts on {starts} and has {weeks} weeks.", "Look at the date, or take it out."
+)
+EXTRA_WANTED = Message("Names with a number of copies are expected here.", "Write such as {{design-draft: 3}}.")
 NO_CHILDREN = Message("The family has no children.", "Add at least one: `children: [{{name: Juno, age: 11}}]`.")
 
 # Recipe

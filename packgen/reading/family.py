@@ -1,0 +1,66 @@
+"""A family file -> a frozen `Family`, with every fault found on the way."""
+
+from __future__ import annotations
+
+from collections.abc import Collection
+from pathlib import Path
+
+from packgen.faults import Fault, Place, in_order
+from packgen.reading import messages
+from packgen.reading.family_keys import FAMILY, pack_for
+from packgen.reading.fields import Notes
+from packgen.reading.models import Child, Family, Goal
+from packgen.reading.names import key_form, slug, snippet
+from packgen.reading.yaml_tree import Mapping, read_tree
+
+__all__ = ["child_folder", "pack_for", "read_family"]
+
+LEAST = "    family: Ferrar\n    children:\n      - {name: Juno, age: 11}"
+
+
+def read_family(
+    path: Path, packs: Collection[str], sheets: Collection[str] = ()
+) -> tuple[Family | None, tuple[Fault, ...]]:
+    """The family, and its faults and warnings in order of place.
+
+    `packs` are the names of the recipes a child can have; `sheets` those that can be left out or meet a goal, not
+    looked at if empty. As with a study, a family with faults may come back; it is not to be built.
+    """
+    tree = read_tree(path, LEAST)
+    if not isinstance(tree.root, Mapping):
+        return None, in_order(tree.faults)
+    known = {"packs": tuple(packs), "sheets": tuple(sheets)}
+    notes = Notes(path.parent, tree.gaps, known)
+    family = FAMILY.read(tree.root, notes)
+    if family is not None:
+        _own_folders(family.children, notes)
+        _own_ids(family.goals, notes)
+    return family, in_order((*tree.faults, *notes.faults))
+
+
+def child_folder(name: str) -> str:
+    """The folder a child's pack is written to."""
+    return slug(name, "child")
+
+
+def _own_folders(children: tuple[Child, ...], notes: Notes) -> None:
+    """Faults where two children would be written to one folder."""
+    folders: dict[str, Child] = {}
+    for child in children:
+        folder = child_folder(child.name)
+        other = folders.setdefault(folder, child)
+        if other is child:
+            continue
+        words = {"name": snippet(child.name), "first": other.name.at.line}
+        if key_form(other.name) == key_form(child.name):
+            notes.add(messages.NAME_TWICE, child.name.at, **words)
+        else:
+            notes.add(messages.FOLDER_TWICE, child.name.at, other=snippet(other.name), folder=folder, **words)
+
+
+def _own_ids(goals: tuple[Goal, ...], notes: Notes) -> None:
+    taken: dict[str, Place] = {}
+    for goal in goals:
+        if goal.id in taken:
+            notes.add(messages.ID_TWICE, goal.id.at, id=snippet(goal.id), first=taken[goal.id].line)
+        taken.setdefault(goal.id, goal.id.at)
