@@ -41,11 +41,9 @@ class LabelMap:
         return Image.frombytes("L", (self.width, self.height), data)
 
     def renumbered(self, group: list[int]) -> LabelMap:
-        """The map with each area i taken into group[i]; the groups keep the order of their first area."""
+        """The map with each area i taken into area group[i], whose value it gets; numbered again without gaps."""
         order = {old: new for new, old in enumerate(dict.fromkeys(group))}
-        value = [0] * len(order)
-        for area in range(self.count - 1, -1, -1):
-            value[order[group[area]]] = self.value[area]
+        value = [self.value[old] for old in order]
         rows = []
         for row in self.rows:
             merged: list[Run] = []

@@ -162,7 +162,7 @@ def _numbered(store: Store, path: Path, level: int, colours: int) -> LineArt:
 
 
 def _alike_joined(areas: LabelMap, paint: list[int], means: list[Colour]) -> LabelMap:
-    """The areas with neighbours joined that have one paint and look alike; `value` is the paint. A face stays a face."""
+    """The areas with neighbours joined that have one paint and look alike; `value` is the paint."""
     parent = list(range(areas.count))
     for area, others in enumerate(neighbours(areas).of):
         for other in others:

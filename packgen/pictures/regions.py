@@ -17,8 +17,9 @@ from packgen.pictures.calm import calmed
 from packgen.pictures.label_map import Border, LabelMap, connected, find, join, neighbours, without_small
 
 _COLOURS = 40
+_SPECK = 6  # px; smaller patches of one colour are noise
 _CALM_REACH, _CALM_PASSES = 3, 2
-_CHROMA = 2.0
+_LIGHT, _CHROMA = 0.6, 2.0  # a shadow on a thing changes its lightness more than its colour, and is no border
 _CLEAR = 45  # a difference, of 255, that is plain to see: a greater one counts no more
 _FAINT = 4  # a border less sharp than this, of 255, is no border
 _LARGE = 0.04  # beyond this part of the picture size counts no more, so that a pale sky is not kept in bands
@@ -64,6 +65,20 @@ def areas_of(image: Image.Image, wanted: Wanted) -> LabelMap:
     return best
 
 
+def _for_the_eye(image: Image.Image) -> Image.Image:
+    """Lightness and two colour differences as the three bands, the latter strengthened, as the eye does in a picture."""
+    bands = image.convert("YCbCr").split()
+    chroma = [band.point(lambda v: round(128 + (v - 128) * _CHROMA)) for band in bands[1:]]
+    return Image.merge("RGB", (bands[0].point(lambda v: round(v * _LIGHT)), *chroma))
+
+
+def _sharpness(space: Image.Image) -> Image.Image:
+    """How much any band changes from one side of a pixel to the other, as L."""
+    bands = [ImageChops.subtract(b.filter(ImageFilter.MaxFilter(3)), b.filter(ImageFilter.MinFilter(3)))
+             for b in space.split()]  # fmt: skip
+    return ImageChops.lighter(bands[0], ImageChops.lighter(bands[1], bands[2]))
+
+
 @dataclass(slots=True)
 class _Fine:
     """The finest areas and the order in which they were joined."""
@@ -91,18 +106,13 @@ class _Fine:
 
 def _cut_up(image: Image.Image, wanted: Wanted) -> _Fine:
     plain = ImageOps.autocontrast(image, cutoff=1, preserve_tone=True)
-    plain = calmed(plain, _CALM_REACH, _CALM_PASSES)
-    bands = plain.convert("YCbCr").split()
-    chroma = [band.point(lambda v: round(128 + (v - 128) * _CHROMA)) for band in bands[1:]]
-    space = Image.merge("RGB", (bands[0], *chroma))
+    space = _for_the_eye(calmed(plain, _CALM_REACH, _CALM_PASSES))
     few = space.quantize(_COLOURS, method=Image.Quantize.MEDIANCUT, kmeans=3, dither=Image.Dither.NONE)
-    areas = connected(few)
+    areas = without_small(connected(few), _SPECK)
     palette = few.getpalette() or []
     colours = [tuple(palette[3 * v : 3 * v + 3]) for v in areas.value]
-    edges = [ImageChops.subtract(b.filter(ImageFilter.MaxFilter(3)), b.filter(ImageFilter.MinFilter(3)))
-             for b in space.split()]  # fmt: skip
-    sharpest = ImageChops.lighter(edges[0], ImageChops.lighter(edges[1], edges[2]))
-    near = neighbours(areas, sharpest.tobytes())
+    # Sharpness is that of the picture before it was calmed, where a soft shadow still has a soft edge.
+    near = neighbours(areas, _sharpness(_for_the_eye(plain.filter(ImageFilter.MedianFilter(5)))).tobytes())
     joins = _Joining(areas.sizes(), colours, near.of, _middling(areas), wanted.power).all()
     return _Fine(areas, joins, near.outline)
 
@@ -165,7 +175,8 @@ class _Joining:
     def _offer(self, a: int, b: int) -> None:
         a, b = min(a, b), max(a, b)
         na, nb = self.size[a], self.size[b]
-        apart = sum((x / na - y / nb) ** 2 for x, y in zip(self.sums[a], self.sums[b], strict=True))
+        (ra, ga, ba), (rb, gb, bb) = self.sums[a], self.sums[b]
+        apart = (ra / na - rb / nb) ** 2 + (ga / na - gb / nb) ** 2 + (ba / na - bb / nb) ** 2
         border = self.near[a][b]
         sharp = border.contrast / border.length
         size = min(na * nb / (na + nb), self.enough)
