@@ -56,7 +56,7 @@ def _even(kit: Kit, blocks: list[Block], width: float, room: Callable[[int], flo
         part = (low + high) / 2
 
         def less(k: int, part: float = part) -> float:
-            return room(k) * (part if k < count - 1 else 1.0)
+            return room(k) * part
 
         try:
             tried = _greedy(kit, blocks, width, less, room)
