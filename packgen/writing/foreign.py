@@ -13,9 +13,8 @@ from pypdf import PdfWriter
 from pypdf.generic import BooleanObject, DecodedStreamObject, DictionaryObject, NameObject
 
 from packgen.faults import Fault, InputFaults, Place
-from packgen.folding import FoldError, FoldLine, FoldPlan, FoldSheet, Slot, plan_fold
-from packgen.folding.slots import Sides
-from packgen.page.desk import PAPERS
+from packgen.folding import FoldError, FoldLine, FoldPlan, FoldSheet, Slot, plan_fold, schemes
+from packgen.folding.slots import Flip
 from packgen.units import MM_PER_POINT
 from packgen.writing.atomic import write_whole
 from packgen.writing.foreign_pages import ForeignPage, open_pages
@@ -25,6 +24,10 @@ _DUPLEX = {
     "one-sided": "/Simplex",
     "two-sided-long-edge": "/DuplexFlipLongEdge",
     "two-sided-short-edge": "/DuplexFlipShortEdge",
+}
+_FLIPS: dict[str, Flip] = {
+    "two-sided-long-edge": "two-sided-long-edge",
+    "two-sided-short-edge": "two-sided-short-edge",
 }
 
 
@@ -36,12 +39,17 @@ class FoldReport:
     plan: FoldPlan
     notes: tuple[str, ...]
 
+    @property
+    def lines(self) -> tuple[str, ...]:
+        """Everything to tell: the files, then the notes."""
+        return (*(str(path) for path in self.files), *self.notes)
+
 
 def fold_pdf(
     source: Path,
     scheme: str,
-    paper: str,
-    sides: Sides | None,
+    paper: tuple[float, float],
+    sides: str | None,
     caliper: float,
     out: Path,
     *,
@@ -51,8 +59,8 @@ def fold_pdf(
 ) -> FoldReport:
     """Write the pages of a PDF as a book to fold, each page scaled whole into its panel and centred there.
 
-    paper: `A4` or `Letter`. sides: the printer's setting (None: the one that suits the scheme); `one-sided` makes two
-    files beside `out`, fronts and backs, if the scheme prints on both sides. caliper: the paper's thickness in mm.
+    paper: width and height in mm. sides: the printer's setting (None: the one that suits the scheme); `one-sided`
+    makes two files beside `out`, fronts and backs, if the scheme prints on both sides. caliper: mm of one sheet.
     duplex_shift: how far the printer lands a back (right of, above) its front, in mm. Comments, stamps and filled-in
     fields are kept as they print; links are lost. The same input gives the same bytes.
 
@@ -60,16 +68,18 @@ def fold_pdf(
     """
     _quiet()
     pages = open_pages(source)
-    if paper not in PAPERS:
-        raise InputFaults([Fault(Place(paper), f"There is no paper {paper!r}.", f"Write {' or '.join(PAPERS)}.")])
-    flip = None if sides == "one-sided" else sides
+    if sides is not None and sides not in _DUPLEX:
+        raise InputFaults([
+            Fault(Place("--sides"), f"No printer setting is called {sides!r}.", f"Write {', '.join(_DUPLEX)}.")
+        ])  # fmt: skip
     try:
         plan = plan_fold(
-            scheme, len(pages), *PAPERS[paper], caliper=caliper, two_sided_flip=flip, panels=panels,
+            scheme, len(pages), *paper, caliper=caliper, two_sided_flip=_FLIPS.get(sides or ""), panels=panels,
             faces=1 if sides == "one-sided" else None, margin=margin,
         )  # fmt: skip
     except FoldError as wrong:
-        raise InputFaults([Fault(Place(str(source)), _sentence(wrong.message), _sentence(wrong.instead))]) from wrong
+        place = Place(str(source)) if scheme in schemes() else Place("--scheme")
+        raise InputFaults([Fault(place, _sentence(wrong.message), _sentence(wrong.instead))]) from wrong
     written = _files(plan, sides, out)
     for path, _, _ in written:
         _refuse_the_source(source, path)
@@ -82,7 +92,7 @@ def fold_pdf(
 Chosen = tuple[tuple[FoldSheet, bool], ...]  # sheets, and whether their front is meant
 
 
-def _files(plan: FoldPlan, sides: Sides | None, out: Path) -> list[tuple[Path, Chosen, str]]:
+def _files(plan: FoldPlan, sides: str | None, out: Path) -> list[tuple[Path, Chosen, str]]:
     """The files to write: path, the sides in it, and their duplex setting."""
     fronts = tuple((sheet, True) for sheet in plan.sheets)
     backs = tuple((sheet, False) for sheet in plan.sheets)
