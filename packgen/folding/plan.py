@@ -75,8 +75,8 @@ def scheme_named(name: str) -> Scheme:
     if name in known:
         return known[name]
     near = nearest(name, known)
-    hint = f"{near}? " if near else ""
-    raise FoldError(f"there is no fold scheme {name!r}", f"{hint}the schemes are: {', '.join(known)}")
+    hint = f"{near}, or another" if near else "one"
+    raise FoldError(f"there is no fold scheme {name!r}", f"write {hint} of: {', '.join(known)}")
 
 
 def _choose(

@@ -299,7 +299,7 @@ def test_ticks_lie_at_the_edges_and_reach_past_the_margin() -> None:
         ("octavo", 17, "17 pages do not fit octavo, which holds 16", "stitched"),
         ("slit", 9, "which holds 8", "meander"),
         ("half", 5, "which holds 4", "quarto (8)"),
-        ("stiched", 4, "there is no fold scheme 'stiched'", "stitched? the schemes are: concertina"),
+        ("stiched", 4, "there is no fold scheme 'stiched'", "write stitched, or another of: concertina, flaps"),
         ("stitched", 0, "at least one page", "at least one page"),
         ("quarto", -3, "at least one page", "at least one page"),
     ],

@@ -372,7 +372,7 @@ def test_too_many_pages_unknown_schemes_and_settings_are_refused(tmp_path: Path)
     told = refused(source, "octavo")
     assert "17 pages do not fit octavo, which holds 16" in told
     assert "stitched (any number)" in told
-    assert "The schemes are: concertina, flaps" in refused(source, "origami")
+    assert "of: concertina, flaps" in refused(source, "origami")
     with pytest.raises(InputFaults, match="Write one-sided, two-sided-long-edge"):
         fold_pdf(source, "stitched", A4, "both", 0.1, tmp_path / "out.pdf")
 
