@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection
+from collections.abc import Collection, Iterator
+from dataclasses import replace
 from pathlib import Path
 
-from packgen.faults import Fault, Place, in_order
+from packgen.faults import Fault, Place, Said, in_order
 from packgen.reading import messages
 from packgen.reading.family_keys import FAMILY, pack_for
 from packgen.reading.fields import Notes
@@ -30,11 +31,11 @@ def read_family(
     if not isinstance(tree.root, Mapping):
         return None, in_order(tree.faults)
     known = {"packs": tuple(packs), "sheets": tuple(sheets)}
-    notes = Notes(path.parent, tree.gaps, known)
+    notes = Notes(path.parent, tree.gaps, known=known)
     family = FAMILY.read(tree.root, notes)
     if family is not None:
         _own_folders(family.children, notes)
-        _own_ids(family.goals, notes)
+        family = replace(family, goals=tuple(_with_ids(family.goals, notes)))
     return family, in_order((*tree.faults, *notes.faults))
 
 
@@ -58,9 +59,18 @@ def _own_folders(children: tuple[Child, ...], notes: Notes) -> None:
             notes.add(messages.FOLDER_TWICE, child.name.at, other=snippet(other.name), folder=folder, **words)
 
 
-def _own_ids(goals: tuple[Goal, ...], notes: Notes) -> None:
+def _with_ids(goals: tuple[Goal, ...], notes: Notes) -> Iterator[Goal]:
+    """The goals with an id each. One made from the text gets a number if another has it; a written one must not."""
     taken: dict[str, Place] = {}
     for goal in goals:
-        if goal.id in taken:
-            notes.add(messages.ID_TWICE, goal.id.at, id=snippet(goal.id), first=taken[goal.id].line)
-        taken.setdefault(goal.id, goal.id.at)
+        if goal.id.at != goal.text.at:
+            if goal.id in taken:
+                notes.add(messages.ID_TWICE, goal.id.at, id=snippet(goal.id), first=taken[goal.id].line)
+            taken.setdefault(goal.id, goal.id.at)
+    for goal in goals:
+        made, number = str(goal.id), 1
+        while goal.id.at == goal.text.at and made in taken:
+            number += 1
+            made = f"{goal.id}-{number}"
+        taken.setdefault(made, goal.id.at)
+        yield replace(goal, id=Said(made, goal.id.at))

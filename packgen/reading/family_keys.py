@@ -86,7 +86,7 @@ def _child(values: dict[str, Any], notes: Notes) -> Child:
         notes.add(messages.NO_LETTERS, name_.at, name=snippet(name_))
     if pack is None:
         values["pack"] = Said(pack_for(age) if age is not None else "younger", values["at"])
-        if age is None and not notes.gaps:
+        if age is None and not notes.spoilt:
             notes.add(messages.NO_AGE, name_.at, name=snippet(name_), pack="younger")
     elif age is not None and pack in LEVELS:
         meant = pack_for(age)
@@ -122,7 +122,7 @@ CHILD: Record[Child] = Record(
         Key("letters", choice(("print", "cursive"), {"joined": "cursive"}), "Letters to trace.", "print"),
         Key("book", _SCHEME, "The fold scheme of this child's book.", "stitched"),
     ),
-    making(Child),
+    _child,
     alone="name",
 )
 
@@ -314,7 +314,7 @@ def _font() -> One[Path]:
 
 def _family(values: dict[str, Any], notes: Notes) -> Family | None:
     if not values["children"]:
-        if not any(fault.severity == "fault" for fault in notes.faults):
+        if not notes.spoilt:
             notes.add(messages.NO_CHILDREN, values["at"])
         return None
     for key in ("paper", "units"):

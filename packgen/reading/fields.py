@@ -29,10 +29,12 @@ class Notes:
     """What goes along while one file is read: its folder, and the faults found so far.
 
     `gaps` is True if lines of the file were left out, so that a key may be missing through no fault of the parent's.
+    `spoilt` is True while a record is made of which some value could not be read, for the same reason.
     """
 
     folder: Path
     gaps: bool = False
+    spoilt: bool = False
     known: dict[str, tuple[str, ...]] = field(default_factory=dict)
     faults: list[Fault] = field(default_factory=list)
 
@@ -101,16 +103,17 @@ class Record(Generic[T]):
         if isinstance(node, Leaf) and self.alone and not node.is_nothing:
             node = Mapping(((Said(self.alone, node.at), node),), node.at)
         if isinstance(node, Leaf):
-            message = messages.NOTHING_FOR_KEYS if node.is_nothing else messages.TEXT_FOR_KEYS
-            record = self.called if node.is_nothing else _sentence(self.called)
-            notes.add(message, node.at, record=record, text=snippet(node.text), example=self.sample())
+            words = {"record": _sentence(self.called), "text": snippet(node.text), "example": self.sample()}
+            notes.add(messages.TEXT_FOR_KEYS, node.at, **words)
             return None
         if isinstance(node, Listing):
             notes.add(messages.LIST_FOR_KEYS, node.at, record=self.called)
             return None
+        before = len(notes.faults)
         values = self._values(node, notes)
         if any(key.required and key.target not in values for key in self.keys):
             return None
+        notes.spoilt = notes.gaps or len(notes.faults) > before
         return self.make({**values, "at": node.at}, notes)
 
     def sample(self) -> str:

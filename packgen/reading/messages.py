@@ -104,7 +104,11 @@ DASH_MISSING = Message(
     "This line stands below a `-` but belongs to no item.",
     "Line it up with the text of the item above: {line}\n    Or begin a new item with `- `.",
 )
-DASH_MISSING_ITEM = Message("This line stands among the items of a list but has no dash.", "Begin it with `- `.")
+DASH_MISSING_ITEM = Message("This line stands among the items of a list but has no dash.", "Write: {line}")
+DASH_AFTER_VALUE = Message(
+    "This line begins a list, but the key above already has a value.",
+    "Write every item on a line of its own below `key:`, each with a dash.",
+)
 DASH_SWALLOWED = _warns(
     "This line begins with a dash, but YAML takes it for more of the text above.",
     "If it is an item of a list, line its dash up with the dash of the other items.",
@@ -163,7 +167,6 @@ TEXT_FOR_KEYS = Message(
     "{record} needs keys of its own, not the single value `{text}`.",
     "Write the keys below it, further right: {example}",
 )
-NOTHING_FOR_KEYS = Message("Nothing is written here; {record} is expected.", "Write its keys, such as {example}.")
 EMPTY_ITEM = Message("This item of the list is empty.", "Write something after the dash, or take the line out.")
 LIST_FOR_KEYS = Message("Here stands a list; {record} with keys is expected.", "Take the - or [ ] away.")
 TOO_MANY = Message("There are {count} of these; packgen can work with at most {most}.", "Keep the most telling ones.")
@@ -276,7 +279,8 @@ UNKNOWN_PACK = Message("There is no pack `{text}`.", "Write one of: {words}.{hin
 UNKNOWN_SHEET = Message("There is no sheet `{text}`.", "Write one of: {words}.{hint}")
 NOT_DAY = Message("`{text}` is not a day of the week.", "Write days such as Wednesday, or [Monday, Thursday].")
 AWAY_OUTSIDE = _warns(
-    "{day} lies outside the term, which starts on {starts} and has {weeks} weeks.", "Look at the date, or take it out."
+    "{day} lies outside the term, which starts on {starts} and has {weeks} weeks.",
+    "Look at the date, or take it out.",
 )
 EXTRA_WANTED = Message("Names with a number of copies are expected here.", "Write such as {{design-draft: 3}}.")
 NO_CHILDREN = Message("The family has no children.", "Add at least one: `children: [{{name: Juno, age: 11}}]`.")

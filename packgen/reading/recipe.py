@@ -28,7 +28,7 @@ def read_recipe(path: Path, sheets: Collection[str] = ()) -> tuple[Recipe | None
     tree = read_tree(path, LEAST)
     if not isinstance(tree.root, Mapping):
         return None, in_order(tree.faults)
-    notes = Notes(path.parent, tree.gaps, {"sheets": tuple(sheets)})
+    notes = Notes(path.parent, tree.gaps, known={"sheets": tuple(sheets)})
     recipe = RECIPE.read(tree.root, notes)
     if recipe is not None and key_form(recipe.pack) != key_form(path.stem):
         notes.add(messages.PACK_NAME, recipe.pack.at, stem=snippet(path.stem), pack=snippet(recipe.pack))

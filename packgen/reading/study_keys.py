@@ -49,7 +49,7 @@ STRING_HOLE = 3.0  # mm across, for thread or string; common practice, no source
 
 
 def _place(values: dict[str, Any], notes: Notes) -> Spot:
-    if ("lat" in values) != ("lon" in values):
+    if ("lat" in values) != ("lon" in values) and not notes.spoilt:
         missing = "lon" if "lat" in values else "lat"
         notes.add(messages.LAT_LON, values["at"], missing=missing)
     return Spot(**values)
@@ -263,7 +263,8 @@ def _model(values: dict[str, Any], notes: Notes) -> Model | None:
         values.setdefault("solid", Said("mesh", at))
         values["mesh"], values["mesh_said"] = mesh
     if "solid" not in values:
-        notes.add(messages.EMPTY_MESH, at)
+        if not notes.spoilt:
+            notes.add(messages.EMPTY_MESH, at)
         return None
     return Model(**values)
 

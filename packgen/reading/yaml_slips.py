@@ -57,7 +57,7 @@ class _Stop:
 
     @property
     def text(self) -> str:
-        return self.lines[self.line] if self.line < len(self.lines) else ""
+        return self.lines[self.line]
 
     @property
     def letter(self) -> str:
@@ -75,13 +75,14 @@ def explain(error: yaml.YAMLError, lines: list[str]) -> Slip:
     problem = f"{getattr(error, 'context', None) or ''}: {getattr(error, 'problem', None) or error}"
     if mark is None or context is None:
         return Slip(messages.NOT_YAML, 0, 0)
-    stop = _Stop(lines, problem, mark.line, mark.column, context.line, context.column)
+    # At the end of the file the marks lie one line below the last.
+    last = len(lines) - 1
+    stop = _Stop(lines, problem, min(mark.line, last), mark.column, min(context.line, last), context.column)
     for rule in _RULES:
         slip = rule(stop)
         if slip is not None:
             return slip
-    line = min(stop.line, len(lines) - 1)
-    return Slip(messages.NOT_YAML, line, stop.column if line == stop.line else 0)
+    return Slip(messages.NOT_YAML, stop.line, stop.column)
 
 
 def quoted(text: str) -> str:
@@ -213,7 +214,7 @@ def _duplicate_anchor(stop: _Stop) -> Slip | None:
 def _bad_start(stop: _Stop) -> Slip | None:
     begun = any(w in stop.problem for w in ("an alias", "undefined alias", "an anchor", "a tag", "a directive"))
     line, column = (stop.from_line, stop.from_column) if begun else (stop.line, stop.column)
-    letter = stop.lines[line][column : column + 1] if line < len(stop.lines) else ""
+    letter = stop.lines[line][column : column + 1]
     stray = "cannot start any token" in stop.problem or "node content" in stop.problem or "tag handle" in stop.problem
     marker = "not allowed in this context" in stop.problem and letter in "-?"
     if not (begun or stray or marker) or not letter or letter.isalnum():
@@ -326,6 +327,8 @@ def _indent(stop: _Stop) -> Slip | None:
         return _below_a_dash(stop, here)
     if "did not find expected key" not in stop.problem:
         return None
+    if stop.text[here:].startswith("- "):
+        return Slip(messages.DASH_AFTER_VALUE, stop.line, here, {}, (Edit(stop.line, 0, len(stop.text), ""),), True)
     deeper = [n for line in stop.lines[: stop.line] if line.strip() and (n := len(line) - len(line.lstrip(" "))) > here]
     to = deeper[-1] if deeper else 0
     edit = Edit(stop.line, 0, here, " " * to)
@@ -337,7 +340,9 @@ def _below_a_dash(stop: _Stop, here: int) -> Slip:
     to = stop.from_column + 2
     items = (line for line in reversed(stop.lines[: stop.line]) if line.startswith(" " * stop.from_column + "-"))
     if not re.search(r":(\s|$)", next(items, "")):
-        return Slip(messages.DASH_MISSING_ITEM, stop.line, here, {}, (Edit(stop.line, here, here, "- "),))
+        text = stop.text.strip()
+        edit = Edit(stop.line, here, here + len(text), "- " + quoted(text))
+        return Slip(messages.DASH_MISSING_ITEM, stop.line, here, {"line": edit.new}, (edit,))
     run = [stop.line]
     for line in range(stop.line + 1, len(stop.lines)):
         text = stop.lines[line]
@@ -352,8 +357,7 @@ def _below_a_dash(stop: _Stop, here: int) -> Slip:
 def _several(stop: _Stop) -> Slip | None:
     if "another document" not in stop.problem and "document start" not in stop.problem:
         return None
-    line = min(stop.line, len(stop.lines) - 1)
-    mark = next((i for i in range(line, -1, -1) if re.match(r"(---|\.\.\.)(\s|$)", stop.lines[i])), line)
+    mark = next((i for i in range(stop.line, -1, -1) if re.match(r"(---|\.\.\.)(\s|$)", stop.lines[i])), stop.line)
     return Slip(messages.SEVERAL, mark, 0, {}, (Edit(mark, 0, len(stop.lines[mark]), ""),))
 
 
