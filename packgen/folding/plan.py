@@ -34,13 +34,8 @@ def plan_fold(
     side by side, for schemes that leave it open. faces: 1 to print one side where the scheme can do both. margin: what
     the printer cannot print, past which ticks must reach. Raises FoldError.
     """
-    if pages < 1:
-        raise FoldError("a book needs at least one page", "give at least one page")
-    if not 0 <= caliper <= THICKEST_CALIPER:
-        raise FoldError(
-            f"paper {caliper:g} mm thick cannot be folded", "give the thickness of one sheet, such as 0.10 mm"
-        )
     found = scheme_named(scheme)
+    _check(pages, caliper)
     program, count = _choose(scheme, found, pages, panels, faces)
     short, long = sorted((float(sheet_width), float(sheet_height)))
     width, height = (long, short) if program.orientation == "landscape" else (short, long)
@@ -67,6 +62,15 @@ def plan_fold(
         creep_per_sheet=caliper if any(slot.creep for slot in slots) else 0.0,
         laid=program.laid,
     )
+
+
+def _check(pages: int, caliper: float) -> None:
+    if pages < 1:
+        raise FoldError("a book needs at least one page", "give at least one page")
+    if not 0 <= caliper <= THICKEST_CALIPER:
+        raise FoldError(
+            f"paper {caliper:g} mm thick cannot be folded", "give the thickness of one sheet, such as 0.10 mm"
+        )
 
 
 def scheme_named(name: str) -> Scheme:
