@@ -14,6 +14,7 @@ from dataclasses import dataclass, replace
 
 from packgen.page.blocks import Block, Kit, Span, rigid, rule
 from packgen.page.desk import Desk
+from packgen.page.joined import joined
 from packgen.page.look import Ruling
 from packgen.page.marks import Ink, Point, Stroke
 from packgen.page.pen import Pen
@@ -58,22 +59,35 @@ def _text_style(kit: Kit, x_height: float) -> Style:
     return Style(face, size, size, _FALLBACK_INK)
 
 
+def _pieces(text: str, letters: str) -> list[tuple[str, Skeleton | None]]:
+    """What a line is put together from: spaces, letters, and in a joined hand whole words.
+
+    A letter without strokes comes with None.
+    """
+    found: list[tuple[str, Skeleton | None]] = []
+    for known, run in itertools.groupby(_letters_of(text), lambda c: None if c.isspace() else bool(skeleton(c))):
+        together = tuple(run)
+        if known and letters == "cursive":
+            found.append(("".join(together), joined(together)))
+        else:
+            found += [(letter, skeleton(letter) if known else None) for letter in together]
+    return found
+
+
 def _place(kit: Kit, text: str, x_height: float, letters: str) -> tuple[list[_Placed], float]:
-    """Where each letter of a line lies, and the width of the line, in mm."""
+    """Where each letter (or joined word) of a line lies, and the width of the line, in mm."""
     found: list[_Placed] = []
     x = 0.0
-    for letter in _letters_of(text):
-        if letter.isspace():
-            x += _SPACE * x_height
-            continue
-        known = skeleton(letter)
+    for piece, known in _pieces(text, letters):
         if known:
-            found.append(_Placed(x + known.left * x_height, letter, known))
+            found.append(_Placed(x + known.left * x_height, piece, known))
             x += known.advance * x_height
+        elif piece.isspace():
+            x += _SPACE * x_height
         else:
             style = _text_style(kit, x_height)
-            found.append(_Placed(x + _BESIDE * x_height, letter, None))
-            x += kit.faces.width(letter, style.face, style.size) + 2 * _BESIDE * x_height
+            found.append(_Placed(x + _BESIDE * x_height, piece, None))
+            x += kit.faces.width(piece, style.face, style.size) + 2 * _BESIDE * x_height
     return found, x
 
 

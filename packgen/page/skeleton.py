@@ -89,11 +89,13 @@ def _read_stroke(text: str) -> tuple[Segment, ...]:
     return tuple(found)
 
 
-def _read_strokes(text: str) -> Strokes:
+def read_strokes(text: str) -> Strokes:
+    """The strokes of a letter in the notation of strokes.py."""
     return tuple(_read_stroke(part) for part in text.split(";"))
 
 
-def _moved(strokes: Iterable[tuple[Segment, ...]], dx: float, dy: float) -> Strokes:
+def moved(strokes: Iterable[tuple[Segment, ...]], dx: float, dy: float) -> Strokes:
+    """Strokes moved by (dx, dy)."""
     return tuple(tuple(tuple((x + dx, y + dy) for x, y in seg) for seg in stroke) for stroke in strokes)
 
 
@@ -121,25 +123,45 @@ def skeleton(letter: str) -> Skeleton | None:
     """The strokes of a letter (a base letter with its accents counts as one), or None if there are none for it."""
     table = {**SMALL, **CAPITALS, **FIGURES, **MARKS, **more.SPECIAL}
     if letter in table:
-        strokes = _read_strokes(table[letter][2:])
+        strokes = read_strokes(table[letter][2:])
         return _built(table[letter][:2], strokes, 0 if letter in MARKS else len(strokes))
-    parted = unicodedata.normalize("NFD", letter)
-    base, accents = parted[0], parted[1:]
+    base, accents = parted(letter)
     if not accents or base not in table:
         return None
     source = {"i": "ı", "j": "ȷ"}.get(base, base) if any(a in more.ABOVE for a in accents) else base
-    strokes = _read_strokes(table[source][2:])
+    strokes = read_strokes(table[source][2:])
+    added = accents_on(base, strokes, accents)
+    return _built(table[base][:2], strokes + added.strokes, len(strokes)) if added else None
+
+
+def parted(letter: str) -> tuple[str, str]:
+    """A letter's base and its accents (combining marks), by Unicode's canonical decomposition."""
+    whole = unicodedata.normalize("NFD", letter)
+    return whole[0], whole[1:]
+
+
+@dataclass(frozen=True, slots=True)
+class Accents:
+    """The strokes of a letter's accents, and whether one stands over the letter, where an i has its dot."""
+
+    strokes: Strokes
+    above: bool
+
+
+def accents_on(base: str, letter: Strokes, accents: str) -> Accents | None:
+    """The accents in their places on a letter's strokes, the later over the earlier; None if one is not known."""
+    found: Strokes = ()
     for accent in accents:
-        added = _accent(accent, base, strokes, _read_strokes(table[source][2:]))
+        added = _accent(accent, base, letter + found, letter)
         if added is None:
             return None
-        strokes += added
-    return _built(table[base][:2], strokes, table[source].count(";") + 1)
+        found += added
+    return Accents(found, any(accent in more.ABOVE for accent in accents))
 
 
 def _built(sides: str, strokes: Strokes, marked: int) -> Skeleton:
     left, _, right, _ = bounds(strokes)
-    return Skeleton(_moved(strokes, -left, 0.0), right - left, SIDES[sides[0]], SIDES[sides[1]], marked)
+    return Skeleton(moved(strokes, -left, 0.0), right - left, SIDES[sides[0]], SIDES[sides[1]], marked)
 
 
 def _accent(mark: str, base: str, so_far: Strokes, letter: Strokes) -> Strokes | None:
@@ -147,20 +169,20 @@ def _accent(mark: str, base: str, so_far: Strokes, letter: Strokes) -> Strokes |
     left, _, right, top = bounds(letter)
     middle = (left + right) / 2
     if mark == "\u030c" and base in _TALL_CARON:
-        return _moved(_read_strokes(more.BESIDE_TALL), (right if base != "L" else middle) + 0.14, 2.0)
+        return moved(read_strokes(more.BESIDE_TALL), (right if base != "L" else middle) + 0.14, 2.0)
     if mark == "\u0328":
-        return _moved(_read_strokes(more.OGONEK), right - 0.08, 0.0)
+        return moved(read_strokes(more.OGONEK), right - 0.08, 0.0)
     if mark == "\u031b":
-        return _moved(_read_strokes(more.HORN), right, top - 0.06)
+        return moved(read_strokes(more.HORN), right, top - 0.06)
     if mark == "\u0327" and base == "g":
-        return _moved(_read_strokes(more.OVER_G), middle, top + 0.2)
+        return moved(read_strokes(more.OVER_G), middle, top + 0.2)
     if mark == "\u0327" and base in _COMMA_BELOW:
-        return _moved(_read_strokes(more.BELOW["\u0326"]), middle, 0.0)
+        return moved(read_strokes(more.BELOW["\u0326"]), middle, 0.0)
     if mark in more.BELOW:
-        return _moved(_read_strokes(more.BELOW[mark]), middle, 0.0)
+        return moved(read_strokes(more.BELOW[mark]), middle, 0.0)
     if mark in more.ABOVE:
         over = max(top, bounds(so_far)[3])
-        return _moved(_read_strokes(more.ABOVE[mark]), middle, over + (0.24 if top < 1.9 else 0.14))
+        return moved(read_strokes(more.ABOVE[mark]), middle, over + (0.24 if top < 1.9 else 0.14))
     return None
 
 
