@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from packgen.reading.dates import as_years
 from packgen.reading.models import Day, Event, Study, When
 
 
@@ -39,6 +40,29 @@ def years_between(earlier: Day, later: Day) -> tuple[int, int]:
         exact = years - ((later.month or 0, later.day or 0) < (earlier.month or 0, earlier.day or 0))
         return exact, exact
     return max(0, years - 1), years
+
+
+def chosen_events(study: Study, most: int | None = None) -> tuple[Event, ...]:
+    """The dated events that a timeline of at most `most` has, in order of time; None takes all.
+
+    The first and last stay, then those with a short wording, spread evenly.
+    """
+    dated = [event for event in study.timeline if event.when.start or event.when.end]
+    if most is not None and len(dated) > most:
+        ends = (0, len(dated) - 1)
+        rank = sorted(range(len(dated)), key=lambda k: (k not in ends, not dated[k].short, _bits(k)))
+        dated = [dated[k] for k in sorted(rank[:most])]
+    return tuple(sorted(dated, key=_when))
+
+
+def _when(event: Event) -> tuple[float, float]:
+    start, end = as_years(event.when)
+    return start, end if event.when.is_span else start
+
+
+def _bits(number: int) -> int:
+    """The number with its binary digits reversed: an order that spreads over a range."""
+    return int(f"{number:016b}"[::-1], 2)
 
 
 def _sure(when: When | None) -> Day | None:

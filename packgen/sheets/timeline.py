@@ -1,4 +1,4 @@
-"""A time axis true to scale: events to read off, to glue in place or to draw, over as many joined sheets as it needs."""
+"""A time axis true to scale: events to read off, to glue in place or to draw, over as many joined sheets as needed."""
 
 from __future__ import annotations
 
@@ -15,7 +15,7 @@ from packgen.page.pen import Pen
 from packgen.page.table import Column, Table
 from packgen.page.text import Style, fit, wrap
 from packgen.page.time_axis import TimeAxis, axis_for, spread
-from packgen.planning.life import age_questions
+from packgen.planning.life import age_questions, chosen_events
 from packgen.reading.dates import as_years, plain
 from packgen.reading.models import Event
 
@@ -66,10 +66,8 @@ def lay_out(desk: Desk) -> tuple[Laid, ...]:
 
 def _marks(desk: Desk) -> list[_Mark]:
     """The events in order of time, as many as the recipe wants; those left out are told to the parent."""
-    events = [event for event in desk.study.timeline if event.when.start or event.when.end]
-    most = desk.option("events")
-    if str(most) != "all":
-        events = _chosen(events, desk.count("events", desk.recipe.events or 99))
+    every = str(desk.option("events")) == "all"
+    events = chosen_events(desk.study, None if every else desk.count("events", desk.recipe.events or 99))
     short = desk.level in ("first", "younger")
     marks = []
     for event in events:
@@ -77,20 +75,7 @@ def _marks(desk: Desk) -> list[_Mark]:
         words = str(event.short or event.what) if short else str(event.what)
         unsure = event.when.approximate or event.when.uncertain or event.when.spread
         marks.append(_Mark(start, end if event.when.is_span else start, plain(event.when), words, unsure, event))
-    return sorted(marks, key=lambda m: (m.start, m.end))
-
-
-def _chosen(events: Sequence[Event], most: int) -> list[Event]:
-    """At most so many events: the first and last, then those with a short wording, spread evenly."""
-    if len(events) <= most:
-        return list(events)
-    rank = sorted(range(len(events)), key=lambda k: (k not in (0, len(events) - 1), not events[k].short, _bits(k)))
-    return [events[k] for k in sorted(rank[:most])]
-
-
-def _bits(number: int) -> int:
-    """The number with its binary digits reversed: an order that spreads over a range."""
-    return int(f"{number:016b}"[::-1], 2)
+    return marks
 
 
 # Reading off: labels beside the axis
@@ -154,7 +139,9 @@ def _label_height(desk: Desk, mark: _Mark, style: Style, width: float) -> float:
     return len(wrap(desk.faces, f"{mark.when}  {mark.words}", style, width)) * style.leading
 
 
-def _cut(axis: TimeAxis, rooms: Sequence[float], marks: Sequence[_Mark], heights: Sequence[float]) -> list[_Sheet] | None:
+def _cut(
+    axis: TimeAxis, rooms: Sequence[float], marks: Sequence[_Mark], heights: Sequence[float]
+) -> list[_Sheet] | None:
     sheets: list[_Sheet] = []
     begin = 0.0
     for k, room in enumerate(rooms):
@@ -210,7 +197,7 @@ def _label(desk: Desk, pen: Pen, mark: _Mark, lines: Sequence[str], style: Style
     if lines and lines[0].startswith(head.strip()):
         wide = desk.faces.width(head, style.face, style.size)
         pen.text(x, base, mark.when, bold)
-        rest = lines[0][len(mark.when):].strip()
+        rest = lines[0][len(mark.when) :].strip()
         bold_wide = desk.faces.width(mark.when + " ", bold.face, bold.size)
         pen.text(x + max(wide, bold_wide), base, rest, style)
         pen.lines(x, top - style.leading, lines[1:], style)
@@ -296,7 +283,10 @@ def _tasks(desk: Desk, marks: Sequence[_Mark]) -> list[Block]:
     asks = [desk.say(f"ask_{q.kind}", q=q) for q in age_questions(desk.study, [m.event for m in marks])]
     asks = asks[: 5 if desk.level == "older" else 6]
     blocks: list[Block] = [Bullets(desk.say_lines("how"), "dot", "body", spread=0.15)]
-    blocks += [Stack((Prose(f"{k}. {ask}", "strong", tight=True), Lines(1, 2, gap=0.0)), gap=2.5) for k, ask in enumerate(asks, 1)]
+    blocks += [
+        Stack((Prose(f"{k}. {ask}", "strong", tight=True), Lines(1, 2, gap=0.0)), gap=2.5)
+        for k, ask in enumerate(asks, 1)
+    ]
     blocks += [Stack((Prose(ask, "strong", tight=True), Lines(3, 6, gap=0.0))) for ask in desk.say_lines("own")]
     return blocks
 
@@ -380,5 +370,3 @@ def _place(desk: Desk, pen: Pen, mark: _Mark, box: tuple[float, float, float, fl
         desk.fault(mark.event.what, f'"{mark.words[:40]}" is too long for its place on the timeline.',
                    'Give the event a short wording with "short:".')  # fmt: skip
     pen.lines(x + 2.5, y + high / 2 + fitted.height / 2, fitted.lines, fitted.style)
-
-
