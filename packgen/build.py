@@ -6,13 +6,14 @@ import hashlib
 import shutil
 import tempfile
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from packgen import sheets
 from packgen.faults import Fault, InputFaults, Place, Said, Severity, in_order, nearest
 from packgen.page.blocks import Kit
 from packgen.page.desk import PAPERS, Desk, Laid
+from packgen.page.lettering import letter_faults
 from packgen.page.look import look_for
 from packgen.page.marks import Group, Mark, Path_, Picture
 from packgen.page.type import Faces
@@ -79,7 +80,7 @@ class Workshop:
     wording: Wording
     faults: list[Fault]
     store: Store
-    faces: Faces = field(default_factory=Faces)
+    faces: Faces
 
     @property
     def paper(self) -> tuple[float, float]:
@@ -97,12 +98,14 @@ def open_workshop(order: Order) -> Workshop:
     found = list(faults)
     own = order.family.parent if order.family else None
     recipe_files = find_recipes([p for p in (own / "packs" if own else None, folder("packs")) if p and p.is_dir()])
-    family, more = _family(order, recipe_files)
-    found += more
+    family, wrong = _family(order, recipe_files)
+    found += wrong
     recipes, more = _recipes(order, family, recipe_files)
     found += more
+    faces = Faces(family.fonts if family else ())
     if study:
         found += _check_pictures(study)
+    found += letter_faults(faces, study, family)
     if study is None or family is None or any(f.severity is Severity.FAULT for f in found):
         raise InputFaults(found)
     templates = [p for p in (own / "templates" if own else None, folder("templates")) if p and p.is_dir()]
@@ -110,7 +113,7 @@ def open_workshop(order: Order) -> Workshop:
     term = plan_term(study, family, wanted)
     packs = _packs(order, study, family, recipes, term)
     store = Store(Path(tempfile.mkdtemp(prefix="packgen-")))
-    return Workshop(study, family, packs, term, Wording(templates), found, store, Faces(family.fonts))
+    return Workshop(study, family, packs, term, Wording(templates), found, store, faces)
 
 
 def _family(order: Order, recipes: dict[str, Path]) -> tuple[Family | None, tuple[Fault, ...]]:
@@ -135,7 +138,7 @@ def _recipes(order: Order, family: Family | None, files: dict[str, Path]) -> tup
         recipe, found = read_recipe(files[name])
         faults += found
         if recipe:
-            faults += [_unknown_sheet(line.sheet, line.at) for line in recipe.sheets if line.sheet not in sheets.kinds()]
+            faults += [_unknown_sheet(s.sheet, s.at) for s in recipe.sheets if s.sheet not in sheets.kinds()]
             recipes[name] = recipe
     for kind in order.only:
         if kind not in sheets.kinds():
@@ -166,7 +169,8 @@ def _check_pictures(study: Study) -> list[Fault]:
     return faults
 
 
-def _packs(order: Order, study: Study, family: Family, recipes: dict[str, Recipe], term: TermPlan) -> tuple[PackPlan, ...]:
+def _packs(order: Order, study: Study, family: Family, recipes: dict[str, Recipe],
+           term: TermPlan) -> tuple[PackPlan, ...]:  # fmt: skip
     """The packs asked for: the children's in the family's order, the parent's last."""
     kinds = {kind: sheets.about(kind).per for kind in sheets.kinds()}
     packs: list[PackPlan] = []
@@ -307,7 +311,7 @@ def build(order: Order, out: Path, progress: Progress | None = None) -> Built:
 def extras(shop: Workshop) -> dict[str, bytes]:
     """The files of the output that are not printed: the calendar, if the term has dates."""
     if shop.term.dated and any(pack.folder == "parent" for pack in shop.packs):
-        return {"parent/term.ics": calendar_text(shop.study, shop.term).encode()}
+        return {"parent/term.ics": calendar_text(shop.study, shop.family, shop.term).encode()}
     return {}
 
 

@@ -6,7 +6,9 @@ import textwrap
 
 from packgen import sheets
 from packgen.folding.schemes import schemes
-from packgen.nets import catalogue as solids
+from packgen.nets.catalogue import Entry
+from packgen.nets.catalogue import catalogue as solids
+from packgen.nets.given import Parameter
 from packgen.trials import catalogue as models
 
 _WIDTH = 96
@@ -16,8 +18,10 @@ def text() -> str:
     """The whole catalogue."""
     parts = [
         _part("SHEETS", [_sheet(kind) for kind in sheets.kinds()]),
-        _part("FOLD SCHEMES", [_entry(name, s.title, s.about, [_holds(s.most_pages)]) for name, s in schemes().items()]),
-        _part("SOLIDS, for models", [_solid(entry) for entry in solids.catalogue()]),
+        _part(
+            "FOLD SCHEMES", [_entry(name, s.title, s.about, [_holds(s.most_pages)]) for name, s in schemes().items()]
+        ),
+        _part("SOLIDS, for models", [_solid(entry) for entry in solids()]),
         _part("CHALLENGE MODELS", [_model(entry) for entry in models.catalogue()]),
     ]
     return "\n".join(parts)
@@ -55,8 +59,23 @@ def _sheet(kind: str) -> str:
     return _entry(kind, about.title, about.about, lines)
 
 
-def _solid(entry: solids.Entry) -> str:
-    return _entry(entry.name, entry.title, entry.about, [p.line for p in entry.parameters])
+def _solid(entry: Entry) -> str:
+    return _entry(entry.name, entry.title, entry.about, [_parameter(p) for p in entry.parameters])
+
+
+def _parameter(parameter: Parameter) -> str:
+    """What one measure of a solid is, and whether it must be given."""
+    need = (
+        "one of the group is given"
+        if parameter.group
+        else "required"
+        if parameter.required and parameter.default is None
+        else ""
+    )
+    usual = f"usual {parameter.default}" if parameter.default is not None else ""
+    words = " | ".join(parameter.words)
+    notes = "; ".join(part for part in (parameter.dimension, words, need, usual) if part)
+    return f"{parameter.name}: {parameter.help} ({notes})"
 
 
 def _model(entry: models.ModelLine) -> str:

@@ -5,19 +5,22 @@ from __future__ import annotations
 import sys
 from collections.abc import Callable, Sequence
 from pathlib import Path
-from typing import Any, NoReturn, TypeVar
+from typing import TYPE_CHECKING, Any, NoReturn, TypeVar
 
 import click
 
 from packgen import __version__
 from packgen.faults import Fault, InputFaults, PackgenError, Severity, nearest
 
+if TYPE_CHECKING:
+    from packgen.folding.slots import Sides
+
 F = TypeVar("F", bound=Callable[..., Any])
 
 _PAPERS = {"a4": "A4", "letter": "Letter", "us letter": "Letter", "us-letter": "Letter"}
 
 
-class _Papers(click.ParamType):
+class _Papers(click.ParamType[str]):
     """A paper by name, in any case."""
 
     name = "A4|Letter"
@@ -39,9 +42,8 @@ class _Commands(click.Group):
             return super().resolve_command(ctx, args)
         except click.UsageError as error:
             near = nearest(args[0], self.list_commands(ctx))
-            if near:
-                error.message += f' Did you mean "{near}"?'
-            raise
+            hint = f' Did you mean "{near}"?' if near else ""
+            raise click.UsageError(error.message + hint, ctx) from error
 
 
 def _study_options(function: F) -> F:
@@ -92,7 +94,8 @@ def build(study: Path, family: Path | None, packs: tuple[str, ...], only: tuple[
         made = work.build(order, out, progress.show)
     _tell(made.faults)
     for file in made.files:
-        click.echo(f"{made.folder / file.path}  ({_count(len(file.run.pages), 'page')}, {file.run.stock}, {file.run.sides})")
+        run = file.run
+        click.echo(f"{made.folder / file.path}  ({_count(len(run.pages), 'page')}, {run.stock}, {run.sides})")
     for other in made.others:
         click.echo(f"{made.folder / other}")
 
@@ -138,9 +141,9 @@ def preview(study: Path, family: Path | None, packs: tuple[str, ...], only: tupl
 @click.option("--paper", type=_Papers(), default="A4", show_default=True, help="The paper to print on.")
 @click.option("--sides", type=click.Choice(["one-sided", "two-sided-long-edge", "two-sided-short-edge"]),
               help="What the printer does (RFC 8011). Left out: the setting that suits the scheme.")  # fmt: skip
-@click.option("--caliper", default="0.10 mm", show_default=True, metavar="MM", help="How thick one sheet of the paper is.")
+@click.option("--caliper", default="0.10 mm", show_default=True, metavar="MM", help="How thick one sheet is.")
 @click.option("--out", required=True, type=click.Path(path_type=Path), metavar="FILE", help="The PDF to write.")
-def fold(pages: Path, scheme: str, paper: str, sides: str | None, caliper: str, out: Path) -> None:
+def fold(pages: Path, scheme: str, paper: str, sides: Sides | None, caliper: str, out: Path) -> None:
     """Impose the pages of any PDF for a fold: print, fold, and it reads in order."""
     from packgen import fold_command
 

@@ -1,14 +1,14 @@
 """The desk a sheet is laid out on: everything a sheet may use, and what it hands back.
 
 A sheet is one module in packgen/sheets/, found by its file's name. It has a `SHEET` (see below) and a function
-`lay_out(desk) -> tuple[Laid, ...]`. The desk knows the study, the child, the level's look, the wording and the pictures;
-it turns blocks into pages with the frame of the level, and collects faults.
+`lay_out(desk) -> tuple[Laid, ...]`. The desk knows the study, the child, the level's look, the wording and the
+pictures; it turns blocks into pages with the frame of the level, and collects faults.
 """
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass, field, replace
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
@@ -19,7 +19,7 @@ from packgen.page.frame import Foot, Head, Margins, draw_foot, draw_head, foot_h
 from packgen.page.look import Look
 from packgen.page.marks import Page
 from packgen.page.pen import Pen
-from packgen.page.type import Faces, is_right_to_left, script_names
+from packgen.page.type import Faces, script_names
 from packgen.page.wording import Wording
 from packgen.pictures.load import PreparedPicture, Store
 from packgen.planning.plan import PackPlan, PlanItem
@@ -81,6 +81,28 @@ class Laid:
     colour: bool = False
     net: object | None = None
     texts: tuple[str, ...] = ()
+
+
+Paint = Callable[[Pen, float, float, float, float], None]
+
+
+@dataclass(frozen=True, slots=True)
+class Section:
+    """A part of a sheet with a head of its own: blocks, or a page it paints itself; in several copies if asked."""
+
+    head: Head
+    blocks: tuple[Block, ...] = ()
+    paint: Paint | None = None
+    copies: int = 1
+
+
+@dataclass(frozen=True, slots=True)
+class Numbered:
+    """The name and number of a page for its foot."""
+
+    name: str
+    number: int
+    count: int
 
 
 @dataclass(slots=True)
@@ -185,18 +207,6 @@ class Desk:
         """Note a warning at the place where a value was written."""
         self.faults.append(warning(about if isinstance(about, Place) else place_of(about), message, instead))
 
-    def check_letters(self, text: str, face: str = "") -> None:
-        """Note a fault if a text cannot be set: letters no face has, or a script that runs from right to left."""
-        if is_right_to_left(text):
-            self.fault(text, f'"{text[:40]}" is written from right to left, which packgen cannot set yet.',
-                       "Write it in letters that run from left to right, for instance as it is said in English.")  # fmt: skip
-            return
-        missing = self.faces.missing(text, face or self.look.body.face)
-        if missing:
-            self.fault(text, f'No face has the letters {" ".join(missing[:12])} ({", ".join(script_names(missing)[:3])}) '
-                       f'of "{text[:40]}".', "Spell it another way, or give a font that has them under `fonts:` in the "
-                       "family file.")  # fmt: skip
-
     # Pictures
 
     def picture(self, path: Path, width: float, height: float, name: str = "", about: object = None,
@@ -224,14 +234,14 @@ class Desk:
         """The width of the live area of a full page in mm."""
         return self.paper[0] - self.margins.left - self.margins.right
 
-    def foot(self, title: str, page: int, pages: int, *, ruler: bool = False, caution: bool = False) -> Foot:
+    def foot(self, title: str, page: int, pages: int, *, ruler: bool = False) -> Foot:
         """The foot of page `page` (from 1) of `pages`."""
         left = " · ".join(part for part in (str(self.study.study), title) if part)
         week = self.wording.say("", self.level, "foot_week", {"week": self.item.week}) if self.item.week else ""
         count = self.wording.say("", self.level, "foot_page", {"page": page, "pages": pages})
         right = " · ".join(part for part in (self.person, week, count) if part)
         words = self.wording.say("", self.level, "foot_ruler", {}) if ruler else ""
-        return Foot(left, right, words, caution)
+        return Foot(left, right, words)
 
     def head(self, title: str, subject: str = "", emblem: str = "fan", date: bool = True) -> Head:
         """The head of a sheet, with this child's name."""
@@ -244,48 +254,61 @@ class Desk:
         return self.paper[1] - edge.top - edge.bottom - foot_height(ruler) - over
 
     def pages(self, head: Head, blocks: Sequence[Block], *, name: str = "", ruler: bool = False,
-              caution: bool = False, loosen: float = 6.0) -> tuple[Page, ...]:  # fmt: skip
+              loosen: float = 6.0) -> tuple[Page, ...]:  # fmt: skip
         """The pages of a sheet, from its blocks. `name` is its name for the foot (the head's title if not given).
 
         A block that cannot be placed is noted as a fault, and the pages without it are returned.
         """
-        name = name or head.title
-        try:
-            broken = paginate(self.kit, blocks, self.live_width, lambda k: self.room(head, k, ruler))
-        except DoesNotFit as trouble:
-            self._too_high(trouble, name)
-            return self.pages(head, [b for b in blocks if b is not trouble.block], name=name, ruler=ruler,
-                              caution=caution, loosen=loosen) if trouble.block in blocks else ()  # fmt: skip
+        return self.sections((Section(head, tuple(blocks)),), name=name or head.title, ruler=ruler, loosen=loosen)
+
+    def sections(self, parts: Sequence[Section], *, name: str, ruler: bool = False,
+                 loosen: float = 6.0) -> tuple[Page, ...]:  # fmt: skip
+        """The pages of a sheet of several parts, each with a head of its own, numbered through."""
+        broken: list[tuple[Section, int, list[Block]]] = []
+        for part in parts:
+            pages = [[]] if part.paint else self._broken(part.head, part.blocks, ruler, name)
+            for _ in range(part.copies):
+                broken += [(part, k, blocks) for k, blocks in enumerate(pages)]
+        count = len(broken)
         return tuple(
-            self._page(head, page, k, len(broken), name, ruler=ruler, caution=caution, loosen=loosen)
-            for k, page in enumerate(broken)
+            self._page(part, blocks, place, Numbered(name, number, count), ruler, loosen)
+            for number, (part, place, blocks) in enumerate(broken, 1)
         )
 
-    def _page(self, head: Head, blocks: Sequence[Block], number: int, count: int, name: str, *, ruler: bool,
-              caution: bool, loosen: float) -> Page:  # fmt: skip
-        width, height = self.paper
-        edge = self.margins
-        pen = self.kit.pen()
-        draw_head(self.kit, pen, head, edge.left, height - edge.top, self.live_width, number == 0)
-        high = self.room(head, number, ruler)
-        top = edge.bottom + foot_height(ruler) + high
-        draw_stack(self.kit, pen, blocks, edge.left, top, self.live_width, high, loosen)
-        foot = self.foot(name, number + 1, count, ruler=ruler, caution=caution)
-        draw_foot(self.kit, pen, foot, edge.left, edge.bottom, self.live_width)
-        return self.finish(pen, width, height, name)
+    def _broken(self, head: Head, blocks: Sequence[Block], ruler: bool, name: str) -> list[list[Block]]:
+        """The blocks of each page; one that is higher than a page is left out with a fault."""
+        left = list(blocks)
+        while True:
+            try:
+                return paginate(self.kit, left, self.live_width, lambda k: self.room(head, k, ruler))
+            except DoesNotFit as trouble:
+                self._too_high(trouble, name)
+                kept = [block for block in left if block is not trouble.block]
+                if len(kept) == len(left):  # it was the rest of a block that had been split
+                    return []
+                left = kept
 
-    def free_page(self, paint: Any, head: Head, *, name: str = "", number: int = 1, count: int = 1,
-                  ruler: bool = False, caution: bool = False) -> Page:  # fmt: skip
-        """A page whose live area the sheet paints itself: `paint(pen, x, y, width, height)`, lower left corner first."""
+    def _page(self, part: Section, blocks: Sequence[Block], place: int, numbered: Numbered, ruler: bool,
+              loosen: float) -> Page:  # fmt: skip
         width, height = self.paper
         edge = self.margins
         pen = self.kit.pen()
-        name = name or head.title
-        draw_head(self.kit, pen, head, edge.left, height - edge.top, self.live_width, number == 1)
-        paint(pen, edge.left, edge.bottom + foot_height(ruler), self.live_width, self.room(head, number - 1, ruler))
-        foot = self.foot(name, number, count, ruler=ruler, caution=caution)
+        draw_head(self.kit, pen, part.head, edge.left, height - edge.top, self.live_width, place == 0)
+        high = self.room(part.head, place, ruler)
+        low = edge.bottom + foot_height(ruler)
+        if part.paint:
+            part.paint(pen, edge.left, low, self.live_width, high)
+        else:
+            draw_stack(self.kit, pen, blocks, edge.left, low + high, self.live_width, high, loosen)
+        foot = self.foot(numbered.name, numbered.number, numbered.count, ruler=ruler)
         draw_foot(self.kit, pen, foot, edge.left, edge.bottom, self.live_width)
-        return self.finish(pen, width, height, name)
+        return self.finish(pen, width, height, numbered.name)
+
+    def free_page(self, paint: Paint, head: Head, *, name: str = "", number: int = 1, count: int = 1,
+                  ruler: bool = False) -> Page:  # fmt: skip
+        """A page whose live area the sheet paints itself: `paint(pen, x, y, width, height)`, lower left corner first."""
+        numbered = Numbered(name or head.title, number, count)
+        return self._page(Section(head, paint=paint), (), number - 1, numbered, ruler, 0.0)
 
     def finish(self, pen: Pen, width: float, height: float, title: str) -> Page:
         """A page from what a pen has drawn; letters that no face has become a fault."""
@@ -301,8 +324,3 @@ class Desk:
         self.fault(getattr(trouble.block, "at", self.item.subject), f'On "{name}" a part is {trouble.needed:.0f} mm '
                    f"high and the page has {trouble.room:.0f} mm." + (f' It begins "{str(text)[:40]}".' if text else ""),
                    "Make this text shorter, or part it into several.")  # fmt: skip
-
-
-def times(laid: Laid, number: int) -> Laid:
-    """A laid sheet `number` times over, as one with all its pages."""
-    return replace(laid, pages=laid.pages * number)

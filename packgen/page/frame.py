@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from packgen.page.blocks import Kit, warning_sign
+from packgen.page.blocks import Kit
 from packgen.page.look import GUIDE, HAIR, MIDDLE, RULE, SOFT, THIN
 from packgen.page.ornament import emblem, folded_strip
 from packgen.page.pen import Pen
@@ -46,7 +46,6 @@ class Foot:
     left: str
     right: str
     ruler: str = ""
-    caution: bool = False
 
 
 def margins(printer_margin: float) -> Margins:
@@ -134,8 +133,6 @@ def draw_foot(kit: Kit, pen: Pen, foot: Foot, x: float, bottom: float, width: fl
     for k, line in enumerate(fitted.lines):
         pen.text(x, base - k * fitted.style.leading, line, fitted.style, role="foot")
     pen.text(x + width, base, foot.right, style, align="right", role="foot")
-    if foot.caution:
-        warning_sign(pen, x + width - right - 4.0, base + 1.0, 3.4)
 
 
 def draw_ruler(kit: Kit, pen: Pen, words: str, x: float, y: float) -> None:

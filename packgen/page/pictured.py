@@ -11,7 +11,8 @@ from packgen.page.look import HAIR, RULE
 from packgen.page.marks import Ink, Path_, Stroke
 from packgen.page.pen import Pen
 from packgen.pictures.load import Crop, aspect
-from packgen.pictures.svg import VectorPicture, read_svg
+from packgen.pictures.shapes import VectorPicture
+from packgen.pictures.svg import read_svg
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,4 +1,4 @@
-"""A linear time axis running down the page: its ticks, its scale over one or more sheets, and labels that do not collide.
+"""A linear time axis down the page: its ticks, its scale over one or more sheets, labels that do not collide.
 
 Years are astronomical (1 BC is 0, 44 BC is -43) and may have a fraction; nothing here shows a year 0 to a reader.
 """
@@ -59,7 +59,8 @@ class TimeAxis:
         for parts in (10, 5, 4, 2):
             if self.step % parts == 0 and self.step // parts * self.scale >= 1.6:
                 labelled = {year for year, _ in self.ticks}
-                return tuple(float(y) for y in _historical(self.start, self.end, self.step // parts) if y not in labelled)
+                every = _historical(self.start, self.end, self.step // parts)
+                return tuple(float(y) for y in every if y not in labelled)
         return ()
 
 
@@ -86,7 +87,8 @@ def _floor(year: float, step: int) -> float:
     return 1.0 + math.floor((year - 1) / step) * step
 
 
-def spread(wanted: Sequence[float], heights: Sequence[float], low: float, high: float, gap: float = 1.2) -> list[float] | None:
+def spread(wanted: Sequence[float], heights: Sequence[float], low: float, high: float,
+           gap: float = 1.2) -> list[float] | None:  # fmt: skip
     """Where to put labels: their tops in mm down the page, in order, none overlapping, as near as can be to where they
     are wanted (the middle of each). None if they do not all fit between `low` and `high`.
 

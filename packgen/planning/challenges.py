@@ -6,13 +6,16 @@ from functools import lru_cache
 
 from packgen.faults import Fault, Place, Said
 from packgen.reading.models import Challenge, Family, Given
+from packgen.trials.frame import TrialError
 from packgen.trials.given import Value
-from packgen.trials.plan import TrialError, TrialPlan, plan_trial, trial_faults
+from packgen.trials.plan import TrialPlan, plan_trial, trial_faults
 from packgen.units import Quantity
 
 
 @lru_cache(maxsize=256)
-def planned_trial(challenge: Challenge, units: str, latitude: float | None) -> tuple[TrialPlan | None, tuple[Fault, ...]]:
+def planned_trial(
+    challenge: Challenge, units: str, latitude: float | None
+) -> tuple[TrialPlan | None, tuple[Fault, ...]]:
     """The planned trial of a challenge, or None and everything that is wrong with it, each with its place."""
     given = {str(g.name): _values(g) for g in challenge.given}
     change = (str(challenge.change.name), _values(challenge.change)) if challenge.change else None

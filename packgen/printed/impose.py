@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from packgen.folding import plan_fold
-from packgen.folding.slots import FoldPlan, FoldSheet
+from packgen.folding.slots import Flip, FoldPlan, FoldSheet
 from packgen.page.desk import Laid
 from packgen.page.marks import Group, Line, Mark, Page, Stroke
 from packgen.reading.models import Printer
@@ -65,10 +65,10 @@ def _moved(page: Page, matrix: tuple[float, float, float, float, float, float], 
 
 def _folded(laid: Laid, paper: tuple[float, float], printer: Printer) -> Imposed:
     assert laid.fold is not None
-    flip = "two-sided-long-edge" if printer.sides == "one-sided" else printer.sides
-    wanted = flip if printer.sides == "two-sided-short-edge" else ""
+    # The scheme's own flip, unless the printer can do only the one on the short edge.
+    wanted: Flip | None = "two-sided-short-edge" if printer.sides == "two-sided-short-edge" else None
     plan = plan_fold(laid.fold.scheme, len(laid.pages), *paper, caliper=printer.caliper,
-                     two_sided_flip=wanted or None, panels=laid.fold.panels)  # fmt: skip
+                     two_sided_flip=wanted, panels=laid.fold.panels, margin=printer.margin)  # fmt: skip
     sides: list[Page] = []
     for sheet in plan.sheets:
         sides.append(_side(laid, plan, sheet, front=True))
@@ -89,5 +89,5 @@ def _side(laid: Laid, plan: FoldPlan, sheet: FoldSheet, *, front: bool) -> Page:
     ticks = sheet.front_ticks if front else sheet.back_ticks
     marks += [Line(t.x1, t.y1, t.x2, t.y2, _TICK, "fold-tick") for t in ticks]
     if front:
-        marks += [Line(c.x1, c.y1, c.x2, c.y2, _SLIT, "slit") for c in sheet.cut_lines if c.kind == "slit"]
+        marks += [Line(c.x1, c.y1, c.x2, c.y2, _SLIT, "slit") for c in sheet.inner_cuts]
     return Page(plan.sheet_width, plan.sheet_height, tuple(marks), laid.title)

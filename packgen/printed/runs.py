@@ -42,7 +42,9 @@ class PrintRun:
         return len(self.pages) if self.sides == "one-sided" else (len(self.pages) + 1) // 2
 
 
-def print_runs(laids: Sequence[Laid], paper: tuple[float, float], printer: Printer, *, name: str = "") -> tuple[PrintRun, ...]:
+def print_runs(
+    laids: Sequence[Laid], paper: tuple[float, float], printer: Printer, *, name: str = ""
+) -> tuple[PrintRun, ...]:
     """The runs of one pack in the order to print them: plain paper first, books after it, card last.
 
     `name` names the run if all is to be one file (the parent's guide). On a printer that prints one side only, each
@@ -60,9 +62,7 @@ def print_runs(laids: Sequence[Laid], paper: tuple[float, float], printer: Print
         runs.extend(_halves(run) if duplex != "one-sided" and printer.sides == "one-sided" else [run])
     if name:
         return tuple(replace(r, name=f"{name}{r.half and '-' + r.half}.pdf") for r in runs)
-    return tuple(
-        replace(r, name=f"{k}-{r.name}-{r.half or r.sides}.pdf") for k, r in enumerate(runs, 1)
-    )
+    return tuple(replace(r, name=f"{k}-{r.name}-{r.half or r.sides}.pdf") for k, r in enumerate(runs, 1))
 
 
 def _run(name: str, stock: str, duplex: str, members: Sequence[tuple[Laid, Imposed]]) -> PrintRun:
@@ -80,5 +80,7 @@ def _halves(run: PrintRun) -> list[PrintRun]:
     halves = []
     for offset, half in ((0, "fronts"), (1, "backs")):
         sheets = tuple(replace(s, first=(s.first + 1) // 2, last=(s.last + 1) // 2) for s in run.sheets)
-        halves.append(replace(run, pages=run.pages[offset::2], sheets=sheets, sides="one-sided", half=half, flip=run.sides))
+        halves.append(
+            replace(run, pages=run.pages[offset::2], sheets=sheets, sides="one-sided", half=half, flip=run.sides)
+        )
     return halves

@@ -6,6 +6,7 @@ from packgen.page.blocks import Block, Boxed, Bullets, DrawBox, Lines, Prose, Ro
 from packgen.page.desk import Desk, Laid, Sheet
 from packgen.page.letters import TraceLine
 from packgen.page.pictured import PictureBlock
+from packgen.pictures.load import aspect
 from packgen.planning.plan import life_at
 
 SHEET = Sheet(
@@ -34,7 +35,9 @@ def _portrait(desk: Desk, label: str, least: float) -> Block:
     if not desk.study.portrait:
         return box
     picture = PictureBlock(desk, desk.study.portrait, least=least * 0.8, most=110.0, about=desk.study.portrait_said)
-    cells: tuple[tuple[float, Block], ...] = ((1.0, picture), (1.15, box))
+    # As wide as the picture is when it is as high as the box, so that the two stand level.
+    wide = min(desk.live_width * 0.55, max(40.0, least * 1.25 * aspect(desk.study.portrait)))
+    cells: tuple[tuple[float, Block], ...] = ((-wide, picture), (1.0, box))
     return Row(cells if not (desk.child and desk.child.left_handed) else cells[::-1], gutter=6.0)
 
 
@@ -44,7 +47,9 @@ def _first(desk: Desk) -> list[Block]:
     if life:
         blocks.append(Prose(life, "body"))
     blocks.append(_portrait(desk, desk.say("draw_person"), 70.0))
-    blocks.append(Stack((Prose(desk.say("trace"), "strong", tight=True), TraceLine(desk, desk.say("called")))))
+    blocks.append(
+        Stack((Prose(desk.say("trace"), "strong", tight=True), TraceLine(desk, str(desk.study.study).split()[0])))
+    )
     return blocks
 
 
@@ -54,7 +59,9 @@ def _younger(desk: Desk) -> list[Block]:
     blocks: list[Block] = [Prose(life, "body")] if life else []
     blocks.append(_portrait(desk, desk.say("draw_person"), 62.0))
     blocks.append(Stack((Prose(desk.say("names"), "strong", tight=True), TraceLine(desk, str(study.study)))))
-    known = [(key, value) for key, value in (("born", study.born), ("died", study.died), ("place", study.place)) if value]
+    known = [
+        (key, value) for key, value in (("born", study.born), ("died", study.died), ("place", study.place)) if value
+    ]
     if known:
         blocks.append(Boxed(Bullets(tuple(desk.say(key) for key, _ in known)), "plain"))
     asks = ["likes"] + (["hard"] if study.obstacles else [])
@@ -68,7 +75,10 @@ def _older(desk: Desk) -> list[Block]:
     life = life_at(study, desk.level)
     blocks: list[Block] = []
     if life:
-        blocks += [heading(desk.say("story"), gap=0.0), *(Prose(p, "body", gap=1.8) for p in life.split("\n") if p.strip())]
+        blocks += [
+            heading(desk.say("story"), gap=0.0),
+            *(Prose(p, "body", gap=1.8) for p in life.split("\n") if p.strip()),
+        ]
     facts = [key for key, value in (("born", study.born), ("died", study.died), ("place", study.place)) if value]
     if study.born and study.died:
         facts.append("age")

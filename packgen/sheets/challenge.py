@@ -21,14 +21,16 @@ from packgen.page.blocks import (
     heading,
 )
 from packgen.page.chart import Chart
-from packgen.page.desk import Desk, Laid, Option, Sheet, times
+from packgen.page.desk import Desk, Laid, Option, Section, Sheet
+from packgen.page.frame import Head
 from packgen.page.look import GUIDE, HAIR, RULE, TINT
-from packgen.page.marks import Page
 from packgen.page.pen import Pen
 from packgen.page.table import Column, Table
+from packgen.page.text import wrap
 from packgen.planning.challenges import trial_of
 from packgen.reading.models import Challenge, Material
 from packgen.trials.plan import TrialPlan
+from packgen.trials.ticks import word_axis
 
 SHEET = Sheet(
     title="Challenge",
@@ -73,22 +75,23 @@ def lay_out(desk: Desk) -> tuple[Laid, ...]:
     made = _Set(desk, challenge, plan)
     title = f"{SHEET.title}: {challenge.title}"
     if desk.level == "first":
-        pages = _pages(made, "title", _first(made), caution=True)
-        return (Laid("challenge", title, pages, week=desk.item.week),)
-    before = _pages(made, "title", _brief(made), caution=True)
-    ideas = _pages(made, "ideas_title", _ideas(made))
-    drafts = Laid("challenge", title, (_draft(made),), part="design-draft", week=desk.item.week)
-    trials = _pages(made, "trials_title", _trials(made))
-    after = _pages(made, "back_title", _back(made))
-    draft = times(drafts, desk.copies_of("design-draft")).pages
-    sides = "one-sided" if desk.level == "younger" else "two-sided-long-edge"
-    return (Laid("challenge", title, (*before, *ideas, *draft, *trials, *after), sides=sides, week=desk.item.week),)
+        parts = [_section(made, "title", _first(made))]
+    else:
+        parts = [
+            _section(made, "title", _brief(made)), _section(made, "ideas_title", _ideas(made)), _draft(made),
+            _section(made, "trials_title", _trials(made)), _section(made, "back_title", _back(made)),
+        ]  # fmt: skip
+    sides = "one-sided" if desk.level in ("first", "younger") else "two-sided-long-edge"
+    pages = desk.sections(parts, name=str(challenge.title))
+    return (Laid("challenge", title, pages, sides=sides, week=desk.item.week),)
 
 
-def _pages(made: _Set, title: str, blocks: list[Block], *, caution: bool = False) -> tuple[Page, ...]:
-    desk = made.desk
-    head = desk.head(desk.say(title), str(made.challenge.title), "dart")
-    return desk.pages(head, blocks, name=str(made.challenge.title), caution=False)
+def _section(made: _Set, title: str, blocks: list[Block]) -> Section:
+    return Section(_head(made, title), tuple(blocks))
+
+
+def _head(made: _Set, title: str) -> Head:
+    return made.desk.head(made.desk.say(title), str(made.challenge.title), "dart")
 
 
 # The words of a set
@@ -132,9 +135,7 @@ def material_text(material: Material) -> str:
 
 def _materials(made: _Set) -> list[Block]:
     desk = made.desk
-    items = tuple(
-        material_text(m) + (f" ({desk.say('shared')})" if m.shared else "") for m in made.challenge.materials
-    )
+    items = tuple(material_text(m) + (f" ({desk.say('shared')})" if m.shared else "") for m in made.challenge.materials)
     return [Stack((heading(desk.say("materials")), Bullets(items, "box", "body", gap=1.5)))] if items else []
 
 
@@ -185,7 +186,7 @@ def _brief(made: _Set) -> list[Block]:
         blocks.append(Stack((heading(desk.say("steps")), Bullets(tuple(map(str, challenge.steps)), "number", gap=1.5))))
     blocks += _care(made)
     asks = [Prose(desk.say("predict"), "strong", tight=True)]
-    blocks.append(Stack((*asks, Lines(2 if desk.level == "younger" else 3, 6, gap=0.5))))
+    blocks.append(Stack((*asks, Lines(2 if desk.level == "younger" else 3, gap=0.5))))
     return blocks
 
 
@@ -222,10 +223,9 @@ def _weighing(made: _Set) -> Block:
     return Table(columns, tuple(("", "", "", "", "") for _ in range(4)), least=8.0, most=11.0)
 
 
-def _draft(made: _Set) -> Page:
+def _draft(made: _Set) -> Section:
     """A page of squared paper for the design, with places for sizes and parts."""
     desk = made.desk
-    head = desk.head(desk.say("draft_title"), str(made.challenge.title), "dart")
     style = desk.look.label
 
     def paint(pen: Pen, x: float, y: float, width: float, height: float) -> None:
@@ -243,20 +243,13 @@ def _draft(made: _Set) -> Page:
         asks = desk.say_lines("draft_asks")
         cell = width / len(asks)
         for k, ask in enumerate(asks):
-            pen.lines(x + k * cell, at, desk_wrap(desk, ask, cell - 6.0), style)
+            pen.lines(x + k * cell, at, wrap(desk.faces, ask, style, cell - 6.0), style)
             base = at - style.leading * 2 - 5.0
             while base > y + 1.0:
                 pen.line(x + k * cell, base, x + (k + 1) * cell - 6.0, base, HAIR, RULE, role="baseline")
                 base -= 8.0
 
-    return desk.free_page(paint, head, name=str(made.challenge.title))
-
-
-def desk_wrap(desk: Desk, text: str, width: float) -> tuple[str, ...]:
-    """The lines of a label."""
-    from packgen.page.text import wrap
-
-    return wrap(desk.faces, text, desk.look.label, width)
+    return Section(_head(made, "draft_title"), paint=paint, copies=desk.copies_of("design-draft"))
 
 
 # Trials, chart, result
@@ -277,7 +270,9 @@ def _table(made: _Set) -> Block:
     level = desk.level
     count = made.repeats
     changed = plan.changed
-    columns = [Column(changed.name if changed else desk.say("design"), 1.3, changed.unit if changed else "", names=True)]
+    columns = [
+        Column(changed.name if changed else desk.say("design"), 1.3, changed.unit if changed else "", names=True)
+    ]
     if level != "younger":
         columns.append(Column(desk.say("my_guess"), 1.0, unit))
     name = desk.say("try_word")
@@ -295,10 +290,12 @@ def _table(made: _Set) -> Block:
 
 
 def _chart(made: _Set) -> Block:
+    """Axes ready to plot on: bars to colour for the younger, points for the rest; the answer is not on them."""
     desk, plan = made.desk, made.plan
     if desk.level == "younger":
-        return Chart.bars_for(plan, desk.say("draw_bars"))
-    return Chart.points_for(plan, desk.level)
+        bars = word_axis(plan.x_axis.what, [row.label for row in plan.rows]) if plan.rows else plan.x_axis
+        return Chart(bars, plan.y_axis, "bars", key=desk.say("draw_bars"), least=80.0)
+    return Chart(plan.x_axis, plan.y_axis, "bars" if plan.x_axis.words else "points", least=90.0)
 
 
 def _back(made: _Set) -> list[Block]:
@@ -306,7 +303,7 @@ def _back(made: _Set) -> list[Block]:
     blocks: list[Block] = [DrawBox(desk.say("result_draw"), least=60.0)]
     for ask in desk.say_lines("back_asks", plan=made.plan):
         least = 1 if desk.level == "younger" else 2
-        blocks.append(Stack((Prose(ask, "strong", tight=True), Lines(least, 4, gap=0.5))))
+        blocks.append(Stack((Prose(ask, "strong", tight=True), Lines(least, 5, gap=0.5))))
     if made.challenge.extension and desk.level in ("older", "upper"):
         blocks.append(Boxed(Prose(str(made.challenge.extension), "body"), "note", desk.say("further")))
     return blocks

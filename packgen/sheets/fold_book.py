@@ -1,25 +1,26 @@
-"""A real small book about the study: pages to write in and glue into, and a sheet of pictures cut exactly to its boxes."""
+"""A real small book: pages to write in and glue into, and a sheet of pictures cut exactly to its boxes."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from functools import partial
 from pathlib import Path
 
 from packgen.faults import Said
 from packgen.folding import FoldError, plan_fold
+from packgen.folding.plan import scheme_named
 from packgen.folding.slots import FoldPlan
-from packgen.page.blocks import Block, DrawBox, Fit, Kit, Lines, Prose, Space, Stack, draw_stack, gap_of
+from packgen.page.blocks import Block, DrawBox, Fit, Kit, Lines, Prose, Stack, draw_stack, gap_of
+from packgen.page.cut_outs import CutOut, GlueBox, cut_out_pages
 from packgen.page.desk import Desk, Fold, Laid, Option, Sheet
-from packgen.page.folds import fold_steps
+from packgen.page.folds import fold_step_blocks
 from packgen.page.letters import TraceLine
 from packgen.page.look import SOFT, Ruling
 from packgen.page.marks import Page
 from packgen.page.ornament import emblem, folded_strip
-from packgen.page.pen import Pen
 from packgen.pictures.load import aspect
 from packgen.reading.models import Work
-from packgen.sheets._cut_outs import CutOut, cut_out_pages
 
 SHEET = Sheet(
     title="Fold-book",
@@ -32,6 +33,7 @@ SHEET = Sheet(
 )
 
 _USUAL = {"first": "half", "younger": "slit", "older": "stitched", "upper": "stitched"}
+_SMALL_PAGE = 130.0  # a page lower than this has no room for ornament
 _LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
 
 
@@ -73,11 +75,11 @@ def lay_out(desk: Desk) -> tuple[Laid, ...]:
         return ()
     book = _Book(desk, probe.page_width, probe.page_height, [])
     wanted = _contents(desk, book)
-    plan = _plan(desk, scheme, len(wanted))
+    most = scheme_named(scheme).most_pages
+    plan = _plan(desk, scheme, min(len(wanted), most or len(wanted)))
     if plan is None:
         return ()
-    fixed = probe.program.assembly == "single"
-    wanted = _to_count(desk, wanted, probe.book_pages if fixed else plan.book_pages)
+    wanted = _to_count(desk, wanted, plan.book_pages)
     pages = tuple(_page(book, number, blocks, len(wanted)) for number, blocks in enumerate(wanted, 1))
     title = f"{SHEET.title}: {desk.study.study}"
     laid = [Laid("fold-book", title, pages, fold=Fold(scheme), week=desk.item.week, sides=plan.sides,
@@ -88,39 +90,50 @@ def lay_out(desk: Desk) -> tuple[Laid, ...]:
 
 def _plan(desk: Desk, scheme: str, pages: int) -> FoldPlan | None:
     try:
-        return plan_fold(scheme, pages, *desk.paper, caliper=desk.family.printer.caliper, margin=desk.family.printer.margin)
+        return plan_fold(
+            scheme, pages, *desk.paper, caliper=desk.family.printer.caliper, margin=desk.family.printer.margin
+        )
     except FoldError as error:
         said = desk.child.book if desk.child and desk.child.book else desk.option("scheme")
-        desk.fault(said, f"{error.message[0].upper()}{error.message[1:]}.", f"{error.instead[0].upper()}{error.instead[1:]}.")
+        desk.fault(
+            said, f"{error.message[0].upper()}{error.message[1:]}.", f"{error.instead[0].upper()}{error.instead[1:]}."
+        )
         return None
 
 
-# What goes on the pages. Each entry is the blocks of one page; a name at its head tells spare pages from needed ones.
+# What goes on the pages. An entry is a page's name and what makes its blocks, once it is sure to be in the book.
+
+_Entry = tuple[str, Callable[[], list[Block]]]
 
 
-def _contents(desk: Desk, book: _Book) -> list[tuple[str, list[Block]]]:
+def _contents(desk: Desk, book: _Book) -> list[_Entry]:
     """All pages the study can fill, in reading order: cover, life, works, obstacles, facts, back."""
     study = desk.study
-    pages: list[tuple[str, list[Block]]] = [("cover", _cover(desk, book))]
+    pages: list[_Entry] = [("cover", lambda: _cover(desk, book))]
     if desk.level != "first":
-        pages.append(("life", _asked(desk, "life")))
+        pages.append(("life", lambda: _asked(desk, "life")))
         if desk.level in ("older", "upper") and study.timeline:
-            pages.append(("dates", _asked(desk, "dates")))
+            pages.append(("dates", lambda: _asked(desk, "dates")))
     most = desk.count("works", 99)
     works = [work for work in study.works if work.image][:most]
-    pages += [("work", _work(desk, book, work)) for work in works]
+    pages += [("work", partial(_work, desk, book, work)) for work in works]
     if desk.level == "first":
-        pages.append(("draw", [Fit(desk.say("draw"), _title_high(desk) * 2, 3.5, "strong"), DrawBox("", least=40.0)]))
+        pages.append(("draw", lambda: _own(desk, desk.say("draw"))))
     else:
-        pages.append(("obstacles", _asked(desk, "obstacles")))
-        pages.append(("facts", _asked(desk, "facts")))
+        pages.append(("obstacles", lambda: _asked(desk, "obstacles")))
+        pages.append(("facts", lambda: _asked(desk, "facts")))
     if desk.level in ("older", "upper") and study.words:
-        pages.append(("words", _asked(desk, "words")))
-    pages.append(("back", _back(desk)))
+        pages.append(("words", lambda: _asked(desk, "words")))
+    pages.append(("back", lambda: _back(desk)))
     return pages
 
 
-def _to_count(desk: Desk, wanted: list[tuple[str, list[Block]]], count: int) -> list[tuple[str, list[Block]]]:
+def _own(desk: Desk, words: str) -> list[Block]:
+    """A page of the child's own: a heading and room to draw."""
+    return [Fit(words, _title_high(desk) * 2, 2.8, "strong"), DrawBox("", least=20.0)]
+
+
+def _to_count(desk: Desk, wanted: list[_Entry], count: int) -> list[_Entry]:
     """Exactly as many pages as the fold has: works are left out from the end, or pages of the child's own added."""
     kept = list(wanted)
     order = ["dates", "words", "work", "draw", "facts", "obstacles", "life"]
@@ -129,11 +142,8 @@ def _to_count(desk: Desk, wanted: list[tuple[str, list[Block]]], count: int) -> 
         last = max(i for i, (k, _) in enumerate(kept) if k == name)
         del kept[last]
     spare = desk.say_lines("spare")
-    added = 0
-    while len(kept) < count:
-        words = spare[added % len(spare)]
-        kept.insert(len(kept) - 1, ("own", [Fit(words, _title_high(desk) * 2, 2.8, "strong"), DrawBox("", least=20.0)]))
-        added += 1
+    for added in range(count - len(kept)):
+        kept.insert(len(kept) - 1, ("own", partial(_own, desk, spare[added % len(spare)])))
     return kept
 
 
@@ -148,12 +158,12 @@ def _cover(desk: Desk, book: _Book) -> list[Block]:
     subtitle = Fit(str(study.in_short), height * 0.13, 2.4, "small", "centre", gap=1.0)
     by = Fit(desk.say("by"), _title_high(desk), 2.4, "small", "centre", gap=2.0)
     if study.portrait:
-        middle = _glue(book, study.portrait, str(study.study), width * 0.8, height * 0.42, study.portrait_said)
+        middle = _glue(book, study.portrait, str(study.study), width * 0.8, height * 0.4, study.portrait_said)
     else:
         middle = DrawBox(desk.say("cover_draw"), least=height * 0.3)
     if desk.level == "first":
         return [title, middle, TraceLine(desk, desk.person or desk.say("called_you"), small=True)]
-    return [title, subtitle, middle, by, Lines(1, 1, ruling=_small(desk), gap=0.0)]
+    return [title, subtitle, middle, by, Lines(1, 1, ruling=Ruling(3.5, 10.0, "one"), gap=0.0)]
 
 
 def _small(desk: Desk) -> Ruling:
@@ -173,7 +183,7 @@ def _asked(desk: Desk, key: str) -> list[Block]:
 def _work(desk: Desk, book: _Book, work: Work) -> list[Block]:
     width, height = book.live
     assert work.image
-    share = 0.42 if desk.level != "first" else 0.55
+    share = 0.42 if desk.level != "first" else 0.46
     box = _glue(book, work.image, str(work.title), width, height * share, work.image_said)
     title = Fit(str(work.title), _title_high(desk) * 1.2, 2.6, "strong", role="heading")
     if desk.level == "first":
@@ -193,51 +203,21 @@ def _glue(book: _Book, path: Path, name: str, width: float, height: float, about
     return GlueBox(letter, book.desk.say("glue"), wide, high)
 
 
-@dataclass(frozen=True, slots=True)
-class GlueBox:
-    """The place for a cut-out: a dashed box of its exact size, centred, with its letter."""
-
-    letter: str
-    words: str
-    wide: float
-    high: float
-    gap: float | None = None
-    tight: bool = False
-
-    def measure(self, kit: Kit, width: float) -> object:
-        """Its own height."""
-        from packgen.page.blocks import rigid
-
-        return rigid(self.high)
-
-    def draw(self, kit: Kit, pen: Pen, x: float, top: float, width: float, height: float) -> None:
-        """The box and its letter."""
-        from packgen.page.look import THIN
-        from packgen.page.marks import Stroke
-
-        left = x + (width - self.wide) / 2
-        pen.box(left, top - self.high, self.wide, self.high, Stroke(THIN, 0.3, (1.4, 1.0)), role="gluebox")
-        style = kit.look.small.grey(SOFT)
-        pen.text(left + self.wide / 2, top - self.high / 2 - style.size * 0.3, f"{self.words} {self.letter}", style,
-                 align="centre")  # fmt: skip
-
-    def split(self, kit: Kit, width: float, room: float) -> None:
-        """Never."""
-
-
 def _back(desk: Desk) -> list[Block]:
     blocks: list[Block] = [Fit(desk.say("back_title"), _title_high(desk) * 1.3, 3.0, "heading", role="heading")]
     if desk.level == "first":
         return [*blocks, DrawBox("", least=40.0)]
-    blocks.append(Stack((Prose(desk.say("back_ask"), "label", tight=True), Lines(2, ruling=_small(desk), gap=0.0)), gap=2.0))
+    blocks.append(
+        Stack((Prose(desk.say("back_ask"), "label", tight=True), Lines(2, ruling=_small(desk), gap=0.0)), gap=2.0)
+    )
     blocks.append(Fit(desk.say("made_on"), _title_high(desk), 2.4, "small", gap=2.0))
     blocks.append(Lines(1, 1, ruling=Ruling(3.0, 8.0, "one"), gap=0.0))
     return blocks
 
 
-def _page(book: _Book, number: int, entry: tuple[str, list[Block]], count: int) -> Page:
+def _page(book: _Book, number: int, entry: _Entry, count: int) -> Page:
     """One book page: odd pages are rectos, whose spine is at the left."""
-    name, blocks = entry
+    name, make = entry
     desk = book.desk
     pen = desk.kit.pen()
     left = book.spine if number % 2 else book.edge
@@ -247,12 +227,13 @@ def _page(book: _Book, number: int, entry: tuple[str, list[Block]], count: int) 
     if name == "cover":
         folded_strip(pen, left, top - 2.6, width, 2.6)
         top -= 4.5
-        emblem(pen, "book", left + width / 2 - 4.0, book.edge, 8.0)
-        bottom = book.edge + 10.0
+        if book.height > _SMALL_PAGE:
+            emblem(pen, "book", left + width / 2 - 5.0, book.edge, 10.0)
+            bottom = book.edge + 13.0
     elif name != "back":
         style = desk.look.small.at(2.6).grey(SOFT)
         pen.text(book.width / 2, book.edge, str(number), style, align="centre", role="foot")
-    blocks = _fitting(desk, blocks, width, top - bottom, name)
+    blocks = _fitting(desk, make(), width, top - bottom, name)
     draw_stack(desk.kit, pen, blocks, left, top, width, top - bottom, 5.0)
     return desk.finish(pen, book.width, book.height, f"{SHEET.title}, page {number} of {count}")
 
@@ -265,10 +246,8 @@ def _fitting(desk: Desk, blocks: Sequence[Block], width: float, height: float, n
         return sum(b.measure(desk.kit, width).least for b in kept) + sum(gap_of(desk.kit, b) for b in kept[1:])
 
     while len(kept) > 2 and needed() > height + 0.01:
-        asks = [b for b in kept if isinstance(b, Stack)] or [b for b in kept if isinstance(b, Space)]
-        if len(asks) < 2 and name not in ("cover", "back"):
-            break
-        if not asks:
+        asks = [b for b in kept if isinstance(b, Stack)]
+        if len(asks) < (1 if name in ("cover", "back") else 2):
             break
         kept.remove(asks[-1])
     if needed() > height + 0.01:
@@ -280,6 +259,6 @@ def _fitting(desk: Desk, blocks: Sequence[Block], width: float, height: float, n
 def _cut_outs(desk: Desk, book: _Book, plan: FoldPlan) -> list[Laid]:
     """The pictures to cut out, and the folding steps, on plain paper of their own."""
     head = desk.head(desk.say("cut_title"), desk.say("cut_subject"), "fan", date=False)
-    steps = fold_steps(desk, plan)
+    steps = fold_step_blocks(plan, desk.say("steps_title"), 3 if desk.level in ("first", "younger") else 4)
     pages = cut_out_pages(desk, head, book.cuts, steps)
     return [Laid("fold-book", desk.say("cut_title"), pages, part="cut-outs", week=desk.item.week, colour=True)]

@@ -129,7 +129,9 @@ def _first(desk: Desk, work: Work) -> list[Block]:
 def _younger(desk: Desk, work: Work) -> list[Block]:
     blocks: list[Block] = [Bullets(desk.say_lines("steps"), "ring", "body", spread=0.15)]
     blocks.append(DrawBox(desk.say("draw"), least=75.0))
-    blocks.append(Stack((Prose(desk.say("copy_title"), "strong", tight=True), TraceLine(desk, str(work.title), copy=True))))
+    blocks.append(
+        Stack((Prose(desk.say("copy_title"), "strong", tight=True), TraceLine(desk, str(work.title), copy=True)))
+    )
     for question in work.look[: _WRITTEN["younger"]]:
         blocks.append(Stack((Prose(question, "strong", tight=True), Lines(1, 3))))
     blocks += _whereabouts(desk, work)
@@ -212,6 +214,3 @@ def _times(desk: Desk, work: Work) -> str:
         return f"{round(ratio)}"
     digits = 1 if ratio >= 1 else 2
     return f"{math.floor(ratio * 10**digits + 0.5) / 10**digits:g}"
-
-
-

@@ -38,6 +38,7 @@ def _sheet(sheet: RunSheet) -> dict[str, Any]:
         entry["page_mm"] = [round(plan.page_width, 3), round(plan.page_height, 3)]
         entry["caliper_mm"] = plan.caliper
         entry["creep_per_sheet_mm"] = plan.creep_per_sheet
+        entry["creep_most_mm"] = round(plan.creep_most, 4)
         if len(plan.signatures) > 1:
             entry["signatures"] = list(plan.signatures)
     return entry

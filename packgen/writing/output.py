@@ -1,4 +1,4 @@
-"""The output folder: files made ready beside their place, then moved into it; what packgen did not make is left alone."""
+"""The output folder: files made ready beside their place, then moved into it; what packgen did not make stays."""
 
 from __future__ import annotations
 
@@ -70,7 +70,10 @@ def _put(path: Path, data: bytes) -> None:
 
 def _same(path: Path, data: bytes) -> bool:
     try:
-        return path.stat().st_size == len(data) and hashlib.sha256(path.read_bytes()).digest() == hashlib.sha256(data).digest()
+        return (
+            path.stat().st_size == len(data)
+            and hashlib.sha256(path.read_bytes()).digest() == hashlib.sha256(data).digest()
+        )
     except OSError:
         return False
 

@@ -1,7 +1,7 @@
 """Marks become a PDF. With the type measurer the only place that knows reportlab, and where mm become points.
 
-The same pages give the same bytes: dates and identifiers are fixed, faces are embedded and subset, pictures are named by
-their content.
+The same pages give the same bytes: dates and identifiers are fixed, faces are embedded and subset, pictures are named
+by their content.
 """
 
 from __future__ import annotations
@@ -69,7 +69,9 @@ def pdf_bytes(document: Document) -> bytes:
     """The bytes of a PDF 1.7 with its pages, viewer preferences, outline, language and title."""
     font("text")
     out = io.BytesIO()
-    canvas = Canvas(out, invariant=1, pageCompression=1, pdfVersion=(1, 7), initialFontName="text", lang=document.language)
+    canvas = Canvas(
+        out, invariant=1, pageCompression=1, pdfVersion=(1, 7), initialFontName="text", lang=document.language
+    )
     canvas.setTitle(document.title)
     canvas.setAuthor("packgen")
     canvas.setCreator("packgen")

@@ -1,0 +1,84 @@
+"""A model to cut and fold: its net to scale on card, and a page with what to do."""
+
+from __future__ import annotations
+
+from packgen.faults import place_of
+from packgen.nets import Drilling, NetError, NetSheets, build
+from packgen.nets import lay_out as lay_out_net
+from packgen.page.blocks import Block, Boxed, Bullets, DrawBox, Prose, Row, Stack, heading
+from packgen.page.desk import Desk, Laid, Option, Sheet
+from packgen.page.net_pages import net_area, net_facts, net_pages
+from packgen.reading.models import Model
+from packgen.units import Quantity
+
+SHEET = Sheet(
+    title="Model",
+    about="A solid to cut and fold: its net with tabs, to scale, on card, and the steps to build it.",
+    per="model",
+    options=(
+        Option("most", "", "at most this many models"),
+        Option("only", "", "only these models, by title"),
+        Option("card", "0.25 mm", "how thick the card is"),
+    ),
+)
+
+
+def lay_out(desk: Desk) -> tuple[Laid, ...]:
+    """The net on card, and the steps on plain paper."""
+    model = desk.item.subject
+    assert isinstance(model, Model)
+    net = net_of(desk, model)
+    if net is None:
+        return ()
+    title = f"{SHEET.title}: {model.title}"
+    pages = net_pages(desk, str(model.title), net, model.faces)
+    after = (desk.say("after", title=model.title),)
+    facts = net_facts(desk, str(model.title), str(model.solid), net)
+    steps = desk.pages(
+        desk.head(desk.say("title"), str(model.title), "box"), _steps(desk, model, net), name=str(model.title)
+    )
+    return (
+        Laid("model", title, pages, "card", week=desk.item.week, after=after, net=facts),
+        Laid("model", title, steps, part="steps", week=desk.item.week),
+    )
+
+
+def net_of(desk: Desk, model: Model) -> NetSheets | None:
+    """The model's net on the family's paper, or None with a fault at the model's place."""
+    area = net_area(desk)
+    given: dict[str, float | str | Quantity] = {
+        str(g.name): g.values[0] if isinstance(g.values[0], Quantity) else str(g.values[0])
+        for g in model.given
+        if g.values
+    }
+    if model.mesh:
+        given["file"] = model.mesh.read_text(encoding="utf-8", errors="replace")
+    holes = tuple(Drilling(str(h.where), h.across, h.mark_only) for h in model.holes)
+    try:
+        solid = build(str(model.solid), given)
+        return lay_out_net(
+            solid, area.width, area.height, str(model.scale), youngest=desk.level == "first", holes=holes
+        )
+    except NetError as error:
+        place = place_of(model.solid) if "solid called" in error.message else model.at
+        desk.fault(place, error.message, error.instead)
+        return None
+
+
+def _steps(desk: Desk, model: Model, net: NetSheets) -> list[Block]:
+    care = tuple(words for words in dict.fromkeys((*map(str, model.caution), *net.cautions)) if " " in words)
+    blocks: list[Block] = []
+    if model.about:
+        blocks.append(Prose(str(model.about), "body"))
+    ready = tuple(dict.fromkeys((*net.materials, *(str(m.item) for m in model.materials))))
+    have = Stack((heading(desk.say("ready")), Bullets(ready, "box", "body", gap=1.5, spread=0.15)))
+    sizes = Boxed(
+        Bullets(tuple(net.real_size), "dot", "small", spread=0.1), "note", desk.say("sizes", scale=net.scale_text)
+    )
+    blocks.append(Row(((1.0, have), (1.0, sizes)), gutter=6.0))
+    blocks.append(Boxed(Bullets(care, "dot", "small", spread=0.1), "caution", desk.say("care")))
+    steps = (*net.steps, *map(str, model.steps))
+    blocks.append(heading(desk.say("steps")))
+    blocks.append(Bullets(steps, "number", "body", gap=1.5))
+    blocks.append(DrawBox(desk.say("finished"), least=40.0))
+    return blocks
