@@ -32,7 +32,7 @@ class Placed:
 
 @dataclass(frozen=True, slots=True)
 class Cut:
-    """One straight cut: mm from the sheet's upper left corner, y downwards. Made in order, each ends at an earlier one."""
+    """One straight cut: mm from the sheet's upper left corner, y downwards. In order, each ends at an earlier one."""
 
     x1: float
     y1: float

@@ -26,7 +26,9 @@ def strokes(image: Image.Image, outlines: list[Chain], scale: float, blur: float
     closed = smooth.filter(ImageFilter.MaxFilter(side)).filter(ImageFilter.MinFilter(side))
     darker = ImageChops.subtract(closed, smooth)
     mask = darker.point([0] * (limit := _limit(darker, share)) + [255] * (256 - limit))
-    mask = ImageChops.subtract(mask.filter(ImageFilter.MedianFilter(5)), _zone(image.size, outlines, scale, blur))
+    mask = ImageChops.subtract(
+        mask.filter(ImageFilter.MedianFilter(5)), zone(image.size, outlines, scale, max(3, round(blur * 4)))
+    )
     areas = connected(mask)
     return _strongest(areas, darker, most, blur)
 
@@ -42,14 +44,14 @@ def _limit(darker: Image.Image, share: float) -> int:
     return _LEAST
 
 
-def _zone(size: tuple[int, int], outlines: list[Chain], scale: float, blur: float) -> Image.Image:
-    """White where an outline or the frame is near enough to make a stroke there needless."""
-    zone = Image.new("L", size, 0)
-    pen = ImageDraw.Draw(zone)
+def zone(size: tuple[int, int], outlines: list[Chain], scale: float, width: int) -> Image.Image:
+    """White where an outline or the frame, drawn `width` px wide, makes a stroke needless."""
+    near = Image.new("L", size, 0)
+    pen = ImageDraw.Draw(near)
     for chain in outlines:
         line = [(x * scale, y * scale) for x, y in drawn_line(chain.steps, 4)]
-        pen.line(line, fill=255, width=max(3, round(blur * 4)), joint="curve")
-    return zone
+        pen.line(line, fill=255, width=width, joint="curve")
+    return near
 
 
 def _strongest(areas: LabelMap, darker: Image.Image, most: int, blur: float) -> LabelMap:

@@ -13,6 +13,7 @@ from PIL import Image, ImageChops, ImageFilter, ImageOps
 
 from packgen.pictures.calm import calmed
 from packgen.pictures.colours import Colour, apart, main_colours, nearest_colour
+from packgen.pictures.drawn import drawn_areas, drawn_ink, is_drawing
 from packgen.pictures.ink import stroke_outlines, strokes
 from packgen.pictures.label_map import LabelMap, connected, find, neighbours, without_small
 from packgen.pictures.load import Store
@@ -79,6 +80,7 @@ LEVELS = {
 _TONE_SIZE, _TONE_LEAST, _TONE_SOFT = 340, 0.003, 2.6
 _ALIKE = 0.15
 _TOLERANCE = 0.4
+_DRAWING = 560  # px: fine enough that two lines of a drawing stay two
 _GREY = 0.95  # how light the lightest tone is, so that it is told from bare paper
 
 
@@ -94,6 +96,8 @@ def line_art(store: Store, path: Path, level: int) -> LineArt:
 def _line_art(store: Store, path: Path, level: int) -> LineArt:
     chosen = LEVELS[level]
     image = store.pixels(path, chosen.size)
+    if is_drawing(store.pixels(path, _DRAWING)):
+        return _from_drawing(store, path, chosen)
     areas = areas_of(image, chosen.wanted)
     chains = traced(areas, chosen.passes, _TOLERANCE)
     size, blur, share, most = chosen.ink
@@ -101,6 +105,14 @@ def _line_art(store: Store, path: Path, level: int) -> LineArt:
     inked = strokes(grey, chains, grey.width / image.width, blur, share, most)
     ink = tuple(_joined(outline, inked) for outline in stroke_outlines(inked))
     return _art(image, areas, chains, ink)
+
+
+def _from_drawing(store: Store, path: Path, chosen: _Level) -> LineArt:
+    image = store.pixels(path, _DRAWING)
+    areas = drawn_areas(image.convert("L"), chosen.wanted)
+    chains = traced(areas, 8, _TOLERANCE)
+    inked = drawn_ink(image.convert("L"), chains, 1.0)
+    return _art(image, areas, chains, tuple(_joined(outline, inked) for outline in stroke_outlines(inked)))
 
 
 def tone_shapes(store: Store, path: Path, tones: int) -> LineArt:

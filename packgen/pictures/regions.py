@@ -66,7 +66,7 @@ def areas_of(image: Image.Image, wanted: Wanted) -> LabelMap:
 
 
 def _for_the_eye(image: Image.Image) -> Image.Image:
-    """Lightness and two colour differences as the three bands, the latter strengthened, as the eye does in a picture."""
+    """Lightness and two colour differences as the three bands, the latter strengthened as the eye does."""
     bands = image.convert("YCbCr").split()
     chroma = [band.point(lambda v: round(128 + (v - 128) * _CHROMA)) for band in bands[1:]]
     return Image.merge("RGB", (bands[0].point(lambda v: round(v * _LIGHT)), *chroma))

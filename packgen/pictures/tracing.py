@@ -203,8 +203,8 @@ def _direction(before: Point, at: Point, after: Point) -> Point:
     la, lb = math.hypot(ax, ay), math.hypot(bx, by)
     if not la or not lb or (ax * bx + ay * by) / (la * lb) < _CORNER:
         return 0.0, 0.0
-    # Weighted so that the direction follows the shorter neighbour, which keeps the curve close to the points.
-    dx, dy = ax / la * lb + bx / lb * la, ay / la * lb + by / lb * la
+    # The chord: it follows the longer neighbour, so that a long straight piece does not swell beside a short one.
+    dx, dy = ax + bx, ay + by
     long = math.hypot(dx, dy) or 1.0
     return dx / long, dy / long
 
