@@ -49,11 +49,10 @@ def _even(kit: Kit, blocks: list[Block], width: float, room: Callable[[int], flo
     count = len(pages)
     if count < 2 or _used(kit, pages[-1], width) > _SHORT * room(count - 1):
         return pages
-    # Find the least height at which the same number of pages still does; that fills them evenly.
-    low, high = 0.3, 1.0
-    best = pages
-    for _ in range(7):
-        part = (low + high) / 2
+    # Lower and lower pages fill evenly; of those that need no more pages, take the ones that leave least of any empty.
+    best, score = pages, _emptiest(kit, pages, width, room)
+    for step in range(1, 10):
+        part = 1.0 - 0.07 * step
 
         def less(k: int, part: float = part) -> float:
             return room(k) * part
@@ -61,18 +60,24 @@ def _even(kit: Kit, blocks: list[Block], width: float, room: Callable[[int], flo
         try:
             tried = _greedy(kit, blocks, width, less, room)
         except DoesNotFit:
-            low = part
-            continue
+            break
         if len(tried) > count:
-            low = part
-        else:
-            high, best = part, tried
+            break
+        fills = _emptiest(kit, tried, width, room)
+        if fills >= score - 0.02:
+            best, score = tried, fills
     return best
 
 
-def _used(kit: Kit, page: Sequence[Block], width: float) -> float:
-    """The height the blocks of a page take at their least."""
-    return sum(b.measure(kit, width).least for b in page) + sum(gap_of(kit, b) for b in page[1:])
+def _emptiest(kit: Kit, pages: Sequence[Sequence[Block]], width: float, room: Callable[[int], float]) -> float:
+    """How much of its page the emptiest of some pages can fill when all its blocks grow, at most 1."""
+    return min(min(1.0, _used(kit, page, width, grown=True) / room(k)) for k, page in enumerate(pages))
+
+
+def _used(kit: Kit, page: Sequence[Block], width: float, grown: bool = False) -> float:
+    """The height the blocks of a page take at their least, or grown as high as they may be."""
+    spans = [block.measure(kit, width) for block in page]
+    return sum(s.most if grown else s.least for s in spans) + sum(gap_of(kit, b) for b in page[1:])
 
 
 def _greedy(kit: Kit, blocks: Sequence[Block], width: float, room: Callable[[int], float],
