@@ -88,12 +88,18 @@ Paint = Callable[[Pen, float, float, float, float], None]
 
 @dataclass(frozen=True, slots=True)
 class Section:
-    """A part of a sheet with a head of its own: blocks, or a page it paints itself; in several copies if asked."""
+    """A part of a sheet with a head of its own: blocks, or a page it paints itself; in several copies if asked.
+
+    A part of several pages that is to lie open at once (`opening`) begins on an even page: printed on both sides, pages
+    2 and 3, 4 and 5 ... face each other. The page this leaves over goes to the part before, filled with its `more`.
+    """
 
     head: Head
     blocks: tuple[Block, ...] = ()
     paint: Paint | None = None
     copies: int = 1
+    opening: bool = False
+    more: tuple[Block, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -267,6 +273,9 @@ class Desk:
         broken: list[tuple[Section, int, list[Block]]] = []
         for part in parts:
             pages = [[]] if part.paint else self._broken(part.head, part.blocks, ruler, name)
+            before = broken[-1][0] if broken else None
+            if part.opening and len(pages) > 1 and len(broken) % 2 == 0 and before and before.more:
+                broken.append((before, 1, list(before.more)))
             for _ in range(part.copies):
                 broken += [(part, k, blocks) for k, blocks in enumerate(pages)]
         count = len(broken)
