@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from pathlib import Path
 
-from packgen.page.blocks import Kit, Span
+from packgen.page.blocks import Block, Kit, Span
 from packgen.page.desk import Desk
 from packgen.page.look import HAIR, RULE
 from packgen.page.marks import Ink, Path_, Stroke
@@ -50,8 +50,50 @@ class PictureBlock:
             style = kit.look.small
             pen.text(x + width / 2, top - high - style.leading, self.caption, style, align="centre")
 
-    def split(self, kit: Kit, width: float, room: float) -> None:
+    def split(self, kit: Kit, width: float, room: float) -> tuple[Block, Block] | None:
         """Never."""
+        return None
+
+
+@dataclass(frozen=True, slots=True)
+class Beside:
+    """A picture and another block side by side, both as high as the row: the picture takes the width its height asks.
+
+    `widest` is the largest share of the width the picture may have; `right` puts the picture on the right.
+    """
+
+    desk: Desk
+    path: Path
+    block: Block
+    about: object = None
+    widest: float = 0.55
+    right: bool = False
+    gutter: float = 6.0
+    gap: float | None = None
+    tight: bool = False
+
+    def _most(self, width: float) -> float:
+        """The height at which the picture is as wide as it may be."""
+        return width * self.widest / aspect(self.path)
+
+    def measure(self, kit: Kit, width: float) -> Span:
+        """From the other block's least height to where the picture is as wide as it may be."""
+        other = self.block.measure(kit, width * (1 - self.widest) - self.gutter)
+        least = min(other.least, self._most(width)) if other.grow else other.least
+        return Span(least, max(least, self._most(width)), max(other.grow, 1.0))
+
+    def draw(self, kit: Kit, pen: Pen, x: float, top: float, width: float, height: float) -> None:
+        """The picture as high as the row, the other block in what is left of the width."""
+        high = min(height, self._most(width))
+        wide = high * aspect(self.path)
+        rest = width - wide - self.gutter
+        left, other = (x + rest + self.gutter, x) if self.right else (x, x + wide + self.gutter)
+        place_picture(self.desk, pen, self.path, left, top - high, wide, high, about=self.about)
+        self.block.draw(kit, pen, other, top, rest, high)
+
+    def split(self, kit: Kit, width: float, room: float) -> tuple[Block, Block] | None:
+        """Never."""
+        return None
 
 
 def place_picture(desk: Desk, pen: Pen, path: Path, x: float, y: float, width: float, height: float, *,

@@ -5,8 +5,7 @@ from __future__ import annotations
 from packgen.page.blocks import Block, Boxed, Bullets, DrawBox, Lines, Prose, Row, Stack, heading
 from packgen.page.desk import Desk, Laid, Sheet
 from packgen.page.letters import TraceLine
-from packgen.page.pictured import PictureBlock
-from packgen.pictures.load import aspect
+from packgen.page.pictured import Beside
 from packgen.planning.plan import life_at
 
 SHEET = Sheet(
@@ -34,11 +33,8 @@ def _portrait(desk: Desk, label: str, least: float) -> Block:
     box = DrawBox(label, least=least)
     if not desk.study.portrait:
         return box
-    picture = PictureBlock(desk, desk.study.portrait, least=least * 0.8, most=110.0, about=desk.study.portrait_said)
-    # As wide as the picture is when it is as high as the box, so that the two stand level.
-    wide = min(desk.live_width * 0.55, max(40.0, least * 1.25 * aspect(desk.study.portrait)))
-    cells: tuple[tuple[float, Block], ...] = ((-wide, picture), (1.0, box))
-    return Row(cells if not (desk.child and desk.child.left_handed) else cells[::-1], gutter=6.0)
+    right = bool(desk.child and desk.child.left_handed)
+    return Beside(desk, desk.study.portrait, box, about=desk.study.portrait_said, right=right)
 
 
 def _first(desk: Desk) -> list[Block]:

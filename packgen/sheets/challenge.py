@@ -181,9 +181,14 @@ def _brief(made: _Set) -> list[Block]:
     blocks: list[Block] = [Prose(str(challenge.brief), "body"), Boxed(Prose(_question(made), "strong"), "note")]
     if desk.level != "younger":
         blocks.append(_fair(made))
-    blocks += _materials(made)
+    ready = _materials(made)
+    steps: list[Block] = []
     if challenge.steps:
-        blocks.append(Stack((heading(desk.say("steps")), Bullets(tuple(map(str, challenge.steps)), "number", gap=1.5))))
+        steps = [Stack((heading(desk.say("steps")), Bullets(tuple(map(str, challenge.steps)), "number", gap=1.5)))]
+    if ready and steps and desk.level != "younger":
+        blocks.append(Row(((1.0, ready[0]), (1.25, steps[0])), gutter=7.0))
+    else:
+        blocks += [*ready, *steps]
     blocks += _care(made)
     asks = [Prose(desk.say("predict"), "strong", tight=True)]
     blocks.append(Stack((*asks, Lines(2 if desk.level == "younger" else 3, gap=0.5))))

@@ -40,8 +40,9 @@ def lay_out(desk: Desk) -> tuple[Laid, ...]:
     work = desk.item.subject
     assert isinstance(work, Work) and work.image
     head = desk.head(desk.say("title"), " · ".join(_label(desk, work)[:2]), "frame")
-    tasks = desk.pages(head, _tasks(desk, work), name=str(work.title))
-    plate = (_plate(desk, work, len(tasks) + 1),) if str(desk.option("plate", "yes")) != "no" else ()
+    plated = str(desk.option("plate", "yes")) != "no"
+    tasks = desk.pages(head, _tasks(desk, work), name=str(work.title), before=int(plated))
+    plate = (_plate(desk, work, len(tasks) + 1),) if plated else ()
     title = f"{SHEET.title}: {work.title}"
     return (Laid("picture-study", title, plate + tasks, week=desk.item.week, colour=True),)
 
