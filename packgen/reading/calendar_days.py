@@ -91,7 +91,7 @@ def season(name: str, year: int) -> tuple[Day, Day]:
 
 def ordered(start: Day, end: Day) -> None:
     """Raises Misread if the end lies before the start."""
-    if first_moment(start) > last_moment(end) or (start.year > end.year):
+    if first_moment(start) >= last_moment(end):
         raise Misread(messages.BACKWARDS, start=day_words(start), end=day_words(end))
 
 

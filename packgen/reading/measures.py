@@ -13,7 +13,7 @@ from packgen.faults import nearest
 from packgen.reading import messages
 from packgen.reading.messages import Misread
 from packgen.reading.names import snippet, tidy, unquoted
-from packgen.units import MM_PER_POINT, UNITS, Quantity, Unit, quantity, unit
+from packgen.units import BASE, MM_PER_POINT, UNITS, Quantity, Unit, quantity, unit
 
 _MAX_LETTERS = 80
 _LARGEST = 1e15
@@ -145,7 +145,10 @@ def read_degrees(said: str, letters: str) -> float:
 
 def wants(dimension: str | None) -> tuple[str, str]:
     """A dimension in words and an example: ("a length", "80 mm, 8 cm or 3 1/4 in")."""
-    return _WANTS.get(dimension or "", ("a quantity", "60 mm, 250 g or 6"))
+    if dimension is None:
+        return "a quantity", "60 mm, 250 g or 6"
+    # A dimension that came into the table of units later still has words.
+    return _WANTS.get(dimension) or (f"a value of {dimension}", f"2 {BASE.get(dimension, '')}".strip())
 
 
 def starts_with_number(text: str) -> bool:

@@ -43,7 +43,7 @@ _FORMS = tuple(
         rf"{_MONTH} {_DAY},? {_YEAR}",
         rf"(?P<year>\d{{3,4}}),? {_MONTH}(?: {_DAY})?",
         rf"{_PART}?(?:in )?(?:the )?{_SEASON}(?:,? (?:of |in )?){_YEAR}",
-        rf"{_PART}?(?:the )?(?P<decade>\d{{2,4}}0)['’]?s(?: (?P<era>bc|ad))?",
+        rf"{_PART}?(?:the )?(?P<decade>\d{{1,4}}0)['’]?s(?: (?P<era>bc|ad))?",
         rf"{_PART}?(?:the )?(?P<century>\d{{1,2}})(?:st|nd|rd|th)[ -](?:century|cent|c)\.?(?: (?P<era>bc|ad))?",
         rf"{_PART}{_YEAR}",
         rf"{_DAY}(?: of)?[ -]?{_MONTH}",
@@ -229,9 +229,9 @@ def _year(digits: str, era: str) -> int:
 def _decade(digits: str, part: str | None, era: str) -> Found:
     """`1860s`; `1800s` is the whole hundred years."""
     number = int(digits)
-    if number < 100:
+    if number < 100 and not era:
         raise Misread(messages.SHORT_YEAR, text=f"{digits}s", two=f"{digits}s", number=number)
-    length, parts = (100, _THIRDS) if number % 100 == 0 else (10, _TENTHS)
+    length, parts = (100, _THIRDS) if number % 100 == 0 and number else (10, _TENTHS)
     first, last = parts[part] if part else (0, length)
     if era == "bc":
         # The 440s BC run from 449 down to 440 BC, which are the astronomical years -448 to -439.
