@@ -1,7 +1,7 @@
 """Solids unfolded into nets with tabs, laid out on sheets at a scale: pure geometry, lengths in mm.
 
-    solid = build("prism", {"sides": 8, "across": 5200.0, "height": 6100.0})
-    sheets = lay_out(solid, 190.0, 277.0, "auto")
+solid = build("prism", {"sides": 8, "across": 5200.0, "height": 6100.0})
+sheets = lay_out(solid, 190.0, 277.0, "auto")
 """
 
 from packgen.nets.catalogue import Entry, build, catalogue, entry

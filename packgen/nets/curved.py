@@ -9,7 +9,7 @@ import itertools
 import math
 from dataclasses import dataclass, replace
 
-from packgen.nets.cutting import cuts_of
+from packgen.nets.cutting import cuts_of, edge_letter
 from packgen.nets.gluing import letter
 from packgen.nets.net import MOUNTAIN, FlatFace, Fold, Joint, Letter, Net, Part, Side, Tab
 from packgen.nets.solid import Disc, Mantle, Solid, Strip
@@ -215,7 +215,7 @@ class _Builder:
                 tabs.append(Tab(points, hinge, text, name, self.solid.curved[disc].name))
                 angle = _rim_angle(mantle, at_foot)
                 folds += [Fold(a, b, MOUNTAIN, angle, True) for a, b in itertools.pairwise(hinge)]
-        letters = [*(_on_tab(t) for t in tabs), _on_edge(before, sector.left)]
+        letters = [*(_on_tab(t) for t in tabs), edge_letter(before, sector.left)]
         scores = (sector.right, *_generators(dev, sector, mantle))
         cuts = cuts_of((face,), (), tuple(tabs))
         return Part((face,), tuple(folds), cuts, tuple(tabs), tuple(letters), scores)
@@ -265,13 +265,6 @@ def _on_tab(tab: Tab) -> Letter:
     x, y = sum(p[0] for p in outer) / len(outer), sum(p[1] for p in outer) / len(outer)
     (ax, ay), (bx, by) = tab.hinge[0], tab.hinge[-1]
     return Letter(tab.letter, (x, y), math.degrees(math.atan2(by - ay, bx - ax)), "tab")
-
-
-def _on_edge(text: str, line: tuple[Point, ...], inset: float = 3.0) -> Letter:
-    (ax, ay), (bx, by) = line[0], line[-1]
-    size = math.hypot(bx - ax, by - ay)
-    at = ((ax + bx) / 2 - (by - ay) / size * inset, (ay + by) / 2 + (bx - ax) / size * inset)
-    return Letter(text, at, math.degrees(math.atan2(by - ay, bx - ax)), "edge")
 
 
 def _generators(dev: Development, sector: _Sector, mantle: Mantle) -> list[tuple[Point, Point]]:

@@ -8,7 +8,7 @@ from collections.abc import Iterable, Sequence
 import shapely
 
 from packgen.nets.net import Cut, FlatFace, Hinge, Joint, Letter, Segment, Tab
-from packgen.nets.vectors import Point, area
+from packgen.nets.vectors import Point
 
 _GRAIN = 1e-4
 """Points nearer than this (mm) are the same place on the paper."""
@@ -73,9 +73,9 @@ def face_label(points: Sequence[Point]) -> Point:
     """A point well inside a face for its name: its middle if that lies inside, else the one farthest from its edges."""
     shape = shapely.Polygon(points)
     middle = shape.centroid
-    if shape.contains(middle) and shape.exterior.distance(middle) > 0.25 * math.sqrt(abs(area(points))):
-        return (middle.x, middle.y)
     circle = shapely.maximum_inscribed_circle(shape)
+    if shape.contains(middle) and shape.exterior.distance(middle) > 0.7 * circle.length:
+        return (middle.x, middle.y)
     return (circle.coords[0][0], circle.coords[0][1])
 
 
@@ -94,8 +94,14 @@ def letter_places(
         turn = math.degrees(math.atan2(end[1] - start[1], end[0] - start[0]))
         out.append(Letter(joint.letter, at, turn, "tab"))
     if joint.edge.part == part and joint.edge.source in faces:
-        (ax, ay), (bx, by) = joint.edge.points[0], joint.edge.points[-1]
-        size = math.hypot(bx - ax, by - ay)
-        at = ((ax + bx) / 2 - (by - ay) / size * inset, (ay + by) / 2 + (bx - ax) / size * inset)
-        out.append(Letter(joint.letter, at, math.degrees(math.atan2(by - ay, bx - ax)), "edge"))
+        out.append(edge_letter(joint.letter, joint.edge.points, inset))
     return out
+
+
+def edge_letter(text: str, line: Sequence[Point], inset: float = 3.0) -> Letter:
+    """A glue letter `inset` mm inside an edge that runs anticlockwise round its face."""
+    (ax, ay), (bx, by) = line[0], line[-1]
+    x, y = line[len(line) // 2] if len(line) > 2 else ((ax + bx) / 2, (ay + by) / 2)
+    size = math.hypot(bx - ax, by - ay)
+    at = (x - (by - ay) / size * inset, y + (bx - ax) / size * inset)
+    return Letter(text, at, math.degrees(math.atan2(by - ay, bx - ax)), "edge")

@@ -9,8 +9,7 @@ import shapely
 
 from packgen.nets.forests import Forest, Graph
 from packgen.nets.net import Hinge
-from packgen.nets.solid import flat_loop
-from packgen.nets.vectors import Point, all_moved, bounds, onto
+from packgen.nets.vectors import Point, all_moved, onto
 
 OVERLAP = 1e-7
 """Two faces overlap if they share more than this part of the smaller one's area: more than rounding can make."""
@@ -33,9 +32,8 @@ class Flat:
 
 def develop(graph: Graph, kept: Forest) -> Flat:
     """The faces laid flat along the folds kept. Pieces are numbered from the one with the largest face down."""
-    solid = graph.solid
-    n = len(solid.faces)
-    loops = [flat_loop(solid, f) for f in range(n)]
+    n = len(graph.solid.faces)
+    loops = graph.loops
     placed: list[tuple[Point, ...] | None] = [None] * n
     part_of = [-1] * n
     hinges: list[Hinge] = []
@@ -64,18 +62,25 @@ def develop(graph: Graph, kept: Forest) -> Flat:
     return Flat(tuple(p or () for p in placed), tuple(part_of), part, tuple(hinges), kept)
 
 
-def overlaps(flat: Flat) -> list[tuple[int, int]]:
+def overlaps(graph: Graph, flat: Flat) -> list[tuple[int, int]]:
     """The pairs of faces of one piece that lie over each other by more than rounding."""
+    joined = {(min(h.parent, h.child), max(h.parent, h.child)) for h in flat.hinges}
+    joined = {(f, g) for f, g in joined if graph.convex[f] and graph.convex[g]}
     out: list[tuple[int, int]] = []
     for part in range(flat.parts):
         faces = flat.faces_of(part)
-        if len(faces) < 3 and all(len(flat.points[f]) < 5 for f in faces):
+        rows = [(*flat.points[f], flat.points[f][0]) for f in faces]
+        rings = shapely.linearrings(
+            [p for row in rows for p in row], indices=[k for k, row in enumerate(rows) for _ in row]
+        )
+        shapes = shapely.polygons(rings)
+        left, right = shapely.STRtree(shapes).query(shapes, predicate="intersects").tolist()
+        pairs = [(i, j) for i, j in zip(left, right, strict=True) if i < j and (faces[i], faces[j]) not in joined]
+        if not pairs:
             continue
-        shapes = [shapely.Polygon(flat.points[f]) for f in faces]
-        tree = shapely.STRtree(shapes)
-        left, right = tree.query(shapes, predicate="intersects")
-        for i, j in zip(left.tolist(), right.tolist(), strict=True):
-            if i < j and shapes[i].intersection(shapes[j]).area > OVERLAP * min(shapes[i].area, shapes[j].area):
+        shared = shapely.area(shapely.intersection(shapes[[i for i, _ in pairs]], shapes[[j for _, j in pairs]]))
+        for (i, j), size in zip(pairs, shared.tolist(), strict=True):
+            if size > OVERLAP * min(graph.areas[faces[i]], graph.areas[faces[j]]):
                 out.append((faces[i], faces[j]))
     return out
 
@@ -113,9 +118,3 @@ def path(graph: Graph, kept: Forest, start: int, end: int) -> list[int]:
         f, i = came[f]
         out.append(i)
     return out[::-1]
-
-
-def size_of(flat: Flat, part: int) -> tuple[float, float]:
-    """The width and height of a piece as it lies."""
-    left, bottom, right, top = bounds(p for f in flat.faces_of(part) for p in flat.points[f])
-    return right - left, top - bottom

@@ -10,3 +10,11 @@ class NetError(ValueError):
         self.message = message
         self.instead = instead
         super().__init__(f"{message} {instead}".strip())
+
+
+class TooSmall(NetError):
+    """A tab would be narrower than 4 mm; `factor` is about how many times larger the solid has to be."""
+
+    def __init__(self, message: str, instead: str, factor: float) -> None:
+        super().__init__(message, instead)
+        self.factor = factor

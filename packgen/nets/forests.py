@@ -9,10 +9,12 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
+from functools import partial
 
 from packgen.nets.shapes import defects
 from packgen.nets.solid import Edge, Solid, edges_of, flat_loop
-from packgen.nets.vectors import Vector, area, dot, minus, unit
+from packgen.nets.tabs import inner_angle
+from packgen.nets.vectors import Point, Vector, area, dot, minus, unit
 
 Forest = frozenset[int]
 """Which inner edges stay folds, by their place in `Graph.edges`."""
@@ -23,7 +25,8 @@ class Graph:
     """A solid's faces and inner edges, made ready for choosing folds.
 
     `around[v]` are the inner edges that end at corner v if faces surround it wholly, and `gap[v]` how much less than a
-    full turn they make. `must` are edges that are too short for a tab on either side and have to stay folds.
+    full turn they make. `loops` are the faces, each in a plane of its own, `convex` whether each is. `must` are
+    edges that are too short for a tab on either side and have to stay folds.
     """
 
     solid: Solid
@@ -33,10 +36,12 @@ class Graph:
     around: dict[int, tuple[int, ...]]
     gap: dict[int, float]
     areas: tuple[float, ...]
+    loops: tuple[tuple[Point, ...], ...]
+    convex: tuple[bool, ...]
     must: Forest = frozenset()
 
 
-def graph_of(solid: Solid, must: Forest = frozenset()) -> Graph:
+def graph_of(solid: Solid) -> Graph:
     """The graph of a solid's faces. Raises NetError if the solid is not closed or not a clean surface."""
     every = edges_of(solid)
     inner = tuple(e for e in every if e.right >= 0)
@@ -50,6 +55,7 @@ def graph_of(solid: Solid, must: Forest = frozenset()) -> Graph:
         ends.setdefault(e.b, []).append(i)
     open_ends = {v for e in rims for v in (e.a, e.b)}
     gap = defects(solid)
+    loops = tuple(flat_loop(solid, f) for f in range(len(solid.faces)))
     return Graph(
         solid,
         inner,
@@ -57,8 +63,9 @@ def graph_of(solid: Solid, must: Forest = frozenset()) -> Graph:
         tuple(tuple(sorted(es, key=lambda i: (-round(inner[i].length, 6), i))) for es in at_face),
         {v: tuple(es) for v, es in ends.items() if v not in open_ends},
         gap,
-        tuple(area(flat_loop(solid, f)) for f in range(len(solid.faces))),
-        must,
+        tuple(area(loop) for loop in loops),
+        loops,
+        tuple(all(inner_angle(loop, i) < math.pi + 1e-9 for i in range(len(loop))) for loop in loops),
     )
 
 
@@ -94,10 +101,18 @@ class _Growing:
         return len(cut) != 1 or self.allowed(self.graph, v, cut[0])
 
 
-def candidates(graph: Graph, allowed: Allowed, effort: int = 24) -> Iterator[Forest]:
-    """Forests to try, each only once: long folds first, stars from each face, steepest edges, then varied ones."""
+@dataclass(frozen=True, slots=True)
+class Candidate:
+    """A forest to try, and how much neater than others nets of its kind look."""
+
+    kept: Forest
+    neat: float
+
+
+def candidates(graph: Graph, allowed: Allowed, effort: int = 24) -> Iterator[Candidate]:
+    """Forests to try, each only once: belts and stars first, then long folds, steepest edges, and varied ones."""
     seen: set[Forest] = set()
-    for make in _recipes(graph, effort):
+    for make, neat in _recipes(graph, effort):
         growing = _Growing(graph, allowed)
         for i in sorted(graph.must):
             growing.add(i)
@@ -107,22 +122,48 @@ def candidates(graph: Graph, allowed: Allowed, effort: int = 24) -> Iterator[For
         forest = frozenset(growing.kept)
         if forest not in seen:
             seen.add(forest)
-            yield forest
+            yield Candidate(forest, neat)
 
 
 def _by_length(graph: Graph) -> list[int]:
     return sorted(range(len(graph.edges)), key=lambda i: (not graph.edges[i].flat, -round(graph.edges[i].length, 6), i))
 
 
-def _recipes(graph: Graph, effort: int) -> Iterator[Callable[[_Growing], None]]:
-    yield lambda g: None
+Recipe = Callable[[_Growing], None]
+
+
+def _recipes(graph: Graph, effort: int) -> Iterator[tuple[Recipe, float]]:
+    level = {f for f in range(len(graph.areas)) if abs(graph.solid.normal(f)[2]) > 0.9}
     faces = sorted(range(len(graph.areas)), key=lambda f: (-round(graph.areas[f], 6), f))
+    if 0 < len(level) < len(graph.areas):
+        for f in sorted(set(range(len(graph.areas))) - level)[: max(effort, 4)]:
+            yield partial(_belt, middle=f, level=level), 3.0
     for f in faces[: max(effort, 4)]:
-        yield lambda g, f=f: _star(g, f)  # type: ignore[misc]
+        yield partial(_star, root=f), 3.0 if f in level else 1.0
+    yield _long, 1.0
     for direction in _DIRECTIONS[: max(6, effort // 2)]:
-        yield lambda g, d=direction: _steep(g, d)  # type: ignore[misc]
+        yield partial(_steep, direction=direction), 0.0
     for round_ in range(effort):
-        yield lambda g, r=round_: _varied(g, r)  # type: ignore[misc]
+        yield partial(_varied, round_=round_), 0.0
+
+
+def _long(growing: _Growing) -> None:
+    """The longest folds, without more: what every recipe is filled up with."""
+
+
+def _belt(growing: _Growing, middle: int, level: set[int]) -> None:
+    """A belt of the upright faces on either side of one of them, and the level faces hung on that one."""
+    graph = growing.graph
+    queue, seen = [middle], {middle}
+    for f in queue:
+        for i in graph.at_face[f]:
+            e = graph.edges[i]
+            other = e.right if e.left == f else e.left
+            if other not in seen and other not in level and growing.add(i):
+                seen.add(other)
+                queue.append(other)
+    for i in graph.at_face[middle]:
+        growing.add(i)
 
 
 def _star(growing: _Growing, root: int) -> None:

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from packgen.nets.curved import Cramped
-from packgen.nets.errors import NetError
+from packgen.nets.errors import NetError, TooSmall
 from packgen.nets.holes import Drilling, drilled
 from packgen.nets.net import PRINTED_SIDE, Cut, FlatFace, Fold, Hole, Letter, Net, Overlap, Tab
 from packgen.nets.packing import Spot, pack
@@ -23,8 +23,9 @@ from packgen.nets.scale import (
 )
 from packgen.nets.solid import Solid
 from packgen.nets.splitting import split_nets
+from packgen.nets.tabs import TabRule
 from packgen.nets.tiling import tiled
-from packgen.nets.unfold import TooSmall, largest_fit, nets_of, paper_area
+from packgen.nets.unfold import Unfolding, largest_fit, paper_area
 from packgen.nets.vectors import Point
 
 MOST_SHEETS = 12
@@ -113,14 +114,18 @@ def lay_out(
 ) -> NetSheets:
     """A solid unfolded and laid out on sheets with a printable area of that size (mm).
 
-    `scale` is `auto` (the largest ISO 5455 scale, not above true size, whose net fits on `auto_sheets` sheets; more
-    sheets or an enlargement if it would be too small to fold), `fit` (as large as one sheet allows), `true`, or a
-    ratio. `card` is the card's thickness in mm. Raises NetError if it cannot fold or takes more than `most_sheets`.
+    `scale` is `auto`, `fit` (as large as one sheet allows), `true`, or a ratio. `auto` is the largest ISO 5455 scale, not
+    above true size, whose net fits on `auto_sheets` sheets; more sheets or an enlargement if it would be too small to
+    fold; and true size for a thing that is made to size. `card` is the card's thickness in mm.
+
+    Raises NetError, with the nearest sensible scale, if it cannot fold or takes more than `most_sheets`.
     """
     if isinstance(thing, Net):
         card, youngest, thing = thing.card, thing.youngest, thing.solid
     wish = _Wish(thing, area_width, area_height, card, youngest, tuple(holes), most_sheets)
     wanted = read_scale(scale)
+    if wanted == AUTO and thing.made_to_size:
+        wanted = 1.0
     if wanted == AUTO:
         return _auto(wish, auto_sheets)
     if wanted == FIT:
@@ -223,23 +228,23 @@ def _try(wish: _Wish, ratio: float, most: int, whole: bool) -> tuple[Net, list[S
     solid = wish.solid.scaled(ratio, lid_allowance(wish.card))
     if paper_area(solid, wish.card) > most * wish.width * wish.height:
         return None
+    work = Unfolding(solid, TabRule(wish.card, wish.youngest), wish.area)
     best: tuple[Net, list[Spot]] | None = None
-    nets: Iterator[Net] = nets_of(solid, card=wish.card, youngest=wish.youngest, tabs=True, area=wish.area)
-    for net in nets:
-        drilled_net = drilled(net, wish.holes)
-        spots = pack(drilled_net.parts, wish.width, wish.height, most)
-        if spots and (best is None or _count(spots) < _count(best[1])):
-            best = (drilled_net, spots)
-        if best and _count(best[1]) == 1:
+    for net in work.nets():
+        best = _better(best, drilled(net, wish.holes), wish, most)
+        if best and (_count(best[1]) == 1 or len(net.parts) > 1):
             break
     if best or whole:
         return best
-    for net in split_nets(solid, wish.card, wish.youngest, wish.area):
-        cut = tiled(drilled(net, wish.holes), wish.area)
-        spots = pack(cut.parts, wish.width, wish.height, most)
-        if spots and (best is None or _count(spots) < _count(best[1])):
-            best = (cut, spots)
+    for net in split_nets(work):
+        best = _better(best, tiled(drilled(net, wish.holes), wish.area), wish, most)
     return best
+
+
+def _better(best: tuple[Net, list[Spot]] | None, net: Net, wish: _Wish, most: int) -> tuple[Net, list[Spot]] | None:
+    """The net packed, if that takes fewer sheets than the best so far."""
+    spots = pack(net.parts, wish.width, wish.height, most)
+    return (net, spots) if spots and (best is None or _count(spots) < _count(best[1])) else best
 
 
 def _count(spots: Sequence[Spot]) -> int:
@@ -294,9 +299,17 @@ def _sheet(net: Net, spots: Sequence[Spot], number: int) -> NetSheet:
         tuple(f for p in parts for f in p.folds),
         tuple(c for p in parts for c in p.cuts),
         tabs,
-        tuple(x for p in parts for x in p.letters),
+        tuple(replace(x, turn_deg=_readable(x.turn_deg)) for p in parts for x in p.letters),
         tuple(s for p in parts for s in p.scores),
         tuple(h for p in parts for h in p.holes),
         tuple(o for p in parts for o in p.overlaps),
         tuple(mine),
     )
+
+
+def _readable(turn_deg: float) -> float:
+    """The same slant, the letter the right way up for a reader of the sheet."""
+    turn_deg = (turn_deg + 180) % 360 - 180
+    if -90 < turn_deg <= 90:
+        return turn_deg
+    return turn_deg - 180 if turn_deg > 0 else turn_deg + 180

@@ -34,7 +34,8 @@ class Art:
 @dataclass(frozen=True, slots=True)
 class FlatFace:
     """A face laid flat. `up` is the direction, on paper, of upright on the built model; `source` counts the solid's
-    plane faces, then its curved ones. `whole` is False for a part of a face that is cut up over several sheets.
+    plane faces, then its curved ones. A part of a face cut up over several sheets has the corners of the whole face, on
+    the same paper, in `whole`.
     """
 
     name: str
@@ -42,7 +43,7 @@ class FlatFace:
     label: Point
     up: Point
     source: int
-    whole: bool = True
+    whole: tuple[Point, ...] = ()
 
     @property
     def up_deg(self) -> float:
@@ -51,10 +52,10 @@ class FlatFace:
 
     @property
     def art(self) -> Art:
-        """The upright box round the face, for a drawing or a ruled texture."""
+        """The upright box round the whole face, for a drawing or a ruled texture, and this face's outline in it."""
         turn = math.atan2(self.up[1], self.up[0]) - math.pi / 2
         upright = all_moved(rotation(-turn), self.points)
-        left, bottom, right, top = bounds(upright)
+        left, bottom, right, top = bounds(all_moved(rotation(-turn), self.whole or self.points))
         back = rotation(turn)
         x, y = moved(back, (left, bottom))
         matrix = (*back[:4], x, y)
@@ -156,7 +157,13 @@ class Part:
         spin = (*m[:4], 0.0, 0.0)
         return Part(
             tuple(
-                replace(f, points=all_moved(m, f.points), label=moved(m, f.label), up=moved(spin, f.up))
+                replace(
+                    f,
+                    points=all_moved(m, f.points),
+                    label=moved(m, f.label),
+                    up=moved(spin, f.up),
+                    whole=all_moved(m, f.whole),
+                )
                 for f in self.faces
             ),
             tuple(replace(f, start=moved(m, f.start), end=moved(m, f.end)) for f in self.folds),

@@ -14,6 +14,8 @@ from packgen.nets.vectors import Matrix, Point, bounds, hull, moved, rotation, s
 GAP = 4.0
 """The least room left between two pieces, for the scissors (mm)."""
 _CELL = 2.0
+_TURNS = 5
+"""How many turns of each piece are tried."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,20 +73,19 @@ def _cells(part: Part, move: Matrix) -> tuple[list[tuple[int, int]], tuple[float
     """The cells a moved piece needs, with room for the scissors right of and above it, and its size."""
     shapes = [shapely.Polygon([moved(move, p) for p in f.points]) for f in part.faces]
     shapes += [shapely.Polygon([moved(move, p) for p in t.points]) for t in part.tabs]
-    whole = shapely.union_all([s.buffer(0) for s in shapes]).buffer(GAP / 2, quad_segs=2).buffer(0.01)
+    whole = shapely.union_all([s.buffer(0) for s in shapes]).buffer(GAP / 2, quad_segs=2).simplify(0.2).buffer(0.21)
     left, _, right, top = whole.bounds
-    rows = []
-    for k in range(math.floor(-GAP / 2 / _CELL), math.ceil(top / _CELL)):
-        band = whole.intersection(shapely.box(left - 1, k * _CELL, right + 1, (k + 1) * _CELL))
-        bits = 0
-        for piece in getattr(band, "geoms", [band]):
-            if not piece.is_empty:
-                a, b = math.floor(piece.bounds[0] / _CELL), math.ceil(piece.bounds[2] / _CELL)
-                bits |= (1 << (b + 1)) - (1 << max(a + 1, 0))
-        if bits:
-            rows.append((k + 1, bits))
+    first = math.floor(-GAP / 2 / _CELL)
+    count = math.ceil(top / _CELL) - first
+    bands = [shapely.box(left - 1, (first + k) * _CELL, right + 1, (first + k + 1) * _CELL) for k in range(count)]
+    shapely.prepare(whole)
+    pieces, rows_of = shapely.get_parts(shapely.intersection(whole, bands), return_index=True)
+    rows = [0] * count
+    for (a, _, b, _), k in zip(shapely.bounds(pieces).tolist(), rows_of.tolist(), strict=True):
+        low, high = math.floor(a / _CELL), math.ceil(b / _CELL)
+        rows[k] |= (1 << (high + 1)) - (1 << max(low + 1, 0))
     bare = bounds(moved(move, p) for p in part.outline)
-    return rows, (bare[2], bare[3])
+    return [(first + k + 1, bits) for k, bits in enumerate(rows) if bits], (bare[2], bare[3])
 
 
 def pack(parts: Sequence[Part], width: float, height: float, most: int) -> list[Spot] | None:
@@ -115,7 +116,7 @@ def _packed(
     spots: dict[int, Spot] = {}
     known: dict[tuple[int, int], tuple[list[tuple[int, int]], tuple[float, float]]] = {}
     for i in row:
-        tries = ways[i][:8]
+        tries = ways[i][:_TURNS]
         if not spots and flip and len(tries) > 1:
             tries = [tries[1], tries[0], *tries[2:]]
         spot = _somewhere(parts[i], i, tries, sheets, known)

@@ -10,7 +10,6 @@ import shapely
 
 from packgen.nets.develop import Flat
 from packgen.nets.forests import Graph
-from packgen.nets.solid import flat_loop
 from packgen.nets.tabs import (
     LEAST_DEPTH,
     Site,
@@ -60,7 +59,7 @@ def keeps_of(graph: Graph, card: float) -> list[list[float]]:
 def least_room(graph: Graph, rule: TabRule) -> list[float]:
     """For each inner edge, the deepest tab either side allows (mm) with nothing beside it; 0 if under 4 mm."""
     keeps = keeps_of(graph, rule.card)
-    loops = [flat_loop(graph.solid, f) for f in range(len(graph.solid.faces))]
+    loops = graph.loops
     out = []
     for e in graph.edges:
         want = rule.depth(e.length)
@@ -72,7 +71,7 @@ def least_room(graph: Graph, rule: TabRule) -> list[float]:
 def sites_of(graph: Graph, flat: Flat, rule: TabRule) -> dict[int, tuple[Site, Site]]:
     """For each cut inner edge, the two places where its tab could hang."""
     keeps = keeps_of(graph, rule.card)
-    loops = [flat_loop(graph.solid, f) for f in range(len(graph.solid.faces))]
+    loops = graph.loops
     corners = _corners_by_place(flat)
     out: dict[int, tuple[Site, Site]] = {}
     for i, e in enumerate(graph.edges):

@@ -107,7 +107,7 @@ class Solid:
     """A thing to build of card. `sizes` are (name, real mm or count) pairs for the caption.
 
     `swell` moves each vertex by that much for every mm of the fitting allowance (a lid must go over its box at any
-    scale). `rim_strings` is how many holes a round open rim gets.
+    scale). `rim_strings` is how many holes a round open rim gets. What is `made_to_size` is not scaled by `auto`.
     """
 
     name: str
@@ -120,6 +120,7 @@ class Solid:
     swell: tuple[Vector, ...] = ()
     drills: tuple[Drill, ...] = ()
     rim_strings: int = 4
+    made_to_size: bool = False
 
     def corners(self, face: int) -> tuple[Vector, ...]:
         """The corners of a face in space."""

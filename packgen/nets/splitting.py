@@ -3,50 +3,41 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
 
+from packgen.nets.choosing import fit_hull
 from packgen.nets.develop import Flat, develop
-from packgen.nets.forests import Forest, Graph, graph_of
+from packgen.nets.forests import Forest, Graph
 from packgen.nets.net import Net
 from packgen.nets.packing import fits
-from packgen.nets.solid import Solid
-from packgen.nets.tabs import TabRule
-from packgen.nets.unfold import finished_net, fit_hull, nets_of, placed_tabs, ranked_flats, tight_edges
+from packgen.nets.unfold import Unfolding
 from packgen.nets.vectors import hull
 
 _SECTORS = (1, 2, 3, 4, 6, 8, 12)
 
 
-def split_nets(solid: Solid, card: float, youngest: bool, area: tuple[float, float]) -> Iterator[Net]:
-    """Nets whose pieces fit the area, but for single faces that are larger than it. Few pieces first, at least one."""
-    if solid.curved:
-        yield from _curved(solid, card, youngest, area)
+def split_nets(work: Unfolding) -> Iterator[Net]:
+    """Nets whose pieces fit the sheet, but for single faces that are larger than it. Few pieces first, at least one."""
+    if work.solid.curved:
+        yield from _curved(work)
         return
-    rule = TabRule(card, youngest)
-    graph = graph_of(solid)
-    graph = replace(graph, must=frozenset(tight_edges(graph, rule)))
-    longest = max((e.length for e in graph.edges), default=0.0)
-    flats = ranked_flats(graph, area)
-    for deep in (rule.depth(longest), 1.6 * rule.depth(longest)):
-        inner = (area[0] - 2 * deep, area[1] - 2 * deep)
-        options = []
-        for n, flat in enumerate(flats[:4]):
-            kept = cut_to_fit(graph, flat.kept, inner)
-            options.append((develop(graph, kept).parts, n, kept))
-        for _, _, kept in sorted(options, key=lambda o: o[:2])[:2]:
-            found = placed_tabs(graph, develop(graph, kept), rule, _large(graph, develop(graph, kept), inner))
-            if found:
-                yield finished_net(graph, *found, rule)
-
-
-def _curved(solid: Solid, card: float, youngest: bool, area: tuple[float, float]) -> Iterator[Net]:
-    for sectors in _SECTORS:
-        net = next(nets_of(solid, card=card, youngest=youngest, tabs=True, area=area, sectors=sectors))
-        if all(fits(p, *area) for p in net.parts if p.tabs) or sectors == _SECTORS[-1]:
+    graph, area = work.graph, work.area
+    deep = work.rule.depth(max((e.length for e in graph.edges), default=0.0))
+    for margin in (deep, 1.6 * deep):
+        inner = (area[0] - 2 * margin, area[1] - 2 * margin)
+        options = [cut_to_fit(graph, flat.kept, inner) for flat in work.flats[:3]]
+        flats = sorted((develop(graph, kept) for kept in options), key=lambda f: f.parts)
+        net = work.with_tabs(flats[0], _large(graph, flats[0], inner)) if flats else None
+        if net:
             yield net
-            if all(fits(p, *area) for p in net.parts):
-                return
-    yield next(nets_of(solid, card=card, youngest=youngest, tabs=True, area=area))
+
+
+def _curved(work: Unfolding) -> Iterator[Net]:
+    for sectors in _SECTORS:
+        net = work.curved_net(sectors)
+        if all(fits(p, *work.area) for p in net.parts if p.tabs):
+            yield net
+            return
+    yield work.curved_net(1)
 
 
 def _large(graph: Graph, flat: Flat, area: tuple[float, float]) -> frozenset[int]:
@@ -84,20 +75,21 @@ def _fits(flat: Flat, faces: frozenset[int], area: tuple[float, float]) -> bool:
 
 
 def _best_cut(graph: Graph, flat: Flat, faces: frozenset[int], area: tuple[float, float]) -> int:
-    best, choice = (-1, 0.0, 0.0), -1
+    """The fold whose cut parts off the largest side that fits; if none does, the most even one; -1 if none may go."""
+    whole = sum(graph.areas[f] for f in faces)
+    sides: list[tuple[float, float, int, frozenset[int]]] = []
     for i in sorted(flat.kept - graph.must):
         e = graph.edges[i]
         if e.left not in faces:
             continue
         one = _side(graph, flat.kept - {i}, e.left)
-        two = faces - one
-        sizes = [sum(graph.areas[f] for f in side) for side in (one, two)]
-        ok = [_fits(flat, side, area) for side in (one, two)]
-        fitting = max((s for s, k in zip(sizes, ok, strict=True) if k), default=0.0)
-        score = (sum(ok), round(fitting or min(sizes), 3), -round(e.length, 6))
-        if score > best:
-            best, choice = score, i
-    return choice
+        for side in (one, faces - one):
+            sides.append((-round(sum(graph.areas[f] for f in side), 3), round(e.length, 6), i, side))
+    sides.sort(key=lambda s: s[:3])
+    for size, _, i, side in sides:
+        if -size <= area[0] * area[1] and _fits(flat, side, area):
+            return i
+    return min(sides, key=lambda s: (abs(whole + 2 * s[0]), s[1], s[2]), default=(0.0, 0.0, -1, faces))[2]
 
 
 def _side(graph: Graph, kept: Forest, start: int) -> frozenset[int]:

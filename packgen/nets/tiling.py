@@ -8,8 +8,8 @@ from dataclasses import dataclass, replace
 
 import shapely
 
-from packgen.nets.cutting import face_label
-from packgen.nets.net import Cut, FlatFace, Fold, Net, Overlap, Part, Tab
+from packgen.nets.cutting import edge_letter, face_label
+from packgen.nets.net import Cut, FlatFace, Fold, Letter, Net, Overlap, Part, Side, Tab
 from packgen.nets.packing import fits, turns_of
 from packgen.nets.vectors import Point, bounds, hull, moved, rotation
 
@@ -18,30 +18,47 @@ STRIP = 12.0
 
 
 def tiled(net: Net, area: tuple[float, float]) -> Net:
-    """The net with each piece that does not fit the area cut up into tiles. Joints keep the place of the first tile.
+    """The net with each piece that does not fit the area cut up into tiles.
 
-    The crosses on the shared strips fall on the same points of the piece, so that tiles line up exactly.
+    The crosses on the shared strips fall on the same points of the piece, so that tiles line up exactly. A joint belongs
+    to the tile that holds the middle of its edge; its points stay those of the whole edge.
     """
-    parts: list[Part] = []
-    first: dict[int, int] = {}
-    for i, part in enumerate(net.parts):
-        first[i] = len(parts)
-        if fits(part, *area):
-            parts.append(part)
-        else:
-            parts += _tiles(part, area, sum(len(p.overlaps) for p in parts))
-    if len(parts) == len(net.parts):
+    if all(fits(p, *area) for p in net.parts):
         return net
-    joints = tuple(
-        replace(j, tab=replace(j.tab, part=first[j.tab.part]), edge=replace(j.edge, part=first[j.edge.part]))
-        for j in net.joints
-    )
-    hinges = tuple(replace(h, part=first[h.part]) for h in net.hinges)
+    parts: list[Part] = []
+    homes: list[list[tuple[int, Part]]] = []
+    for i, part in enumerate(net.parts):
+        pieces = [part]
+        if not fits(part, *area):
+            grid = _grid(part, area)
+            net = net.moved(i, rotation(grid.angle))
+            lines = [(j.letter, j.edge.points) for j in net.joints if j.edge.part == i]
+            pieces = list(_tiles(net.parts[i], grid, lines, sum(len(p.overlaps) for p in parts)))
+        homes.append([(len(parts) + k, piece) for k, piece in enumerate(pieces)])
+        parts += pieces
     step = (
         "Some faces are larger than the sheet. Cut out their pieces, lay the crosses of each shared strip over each "
         "other and glue the strip, before anything else."
     )
+    joints = tuple(replace(j, tab=_rehomed(j.tab, homes), edge=_rehomed(j.edge, homes)) for j in net.joints)
+    hinges = tuple(replace(h, part=_home(homes[h.part], h.start, h.end)) for h in net.hinges)
     return replace(net, parts=tuple(parts), joints=joints, hinges=hinges, steps=(step, *net.steps))
+
+
+def _rehomed(side: Side, homes: list[list[tuple[int, Part]]]) -> Side:
+    return replace(side, part=_home(homes[side.part], side.points[0], side.points[-1]))
+
+
+def _home(tiles: list[tuple[int, Part]], a: Point, b: Point) -> int:
+    """The tile that holds the middle of an edge."""
+    if len(tiles) == 1:
+        return tiles[0][0]
+    middle = shapely.Point((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)
+    near = (
+        (round(min(shapely.Polygon(f.points).distance(middle) for f in piece.faces), 6), number)
+        for number, piece in tiles
+    )
+    return min(near)[1]
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,17 +97,16 @@ def _needed(length: float, room: float) -> int:
     return 1 if length <= room + 1e-6 else math.ceil((length - STRIP) / (room - STRIP) - 1e-9)
 
 
-def _tiles(part: Part, area: tuple[float, float], before: int) -> Iterator[Part]:
-    grid = _grid(part, area)
-    turned = part.turned(grid.angle)
+def _tiles(part: Part, grid: _Grid, lines: list[tuple[str, tuple[Point, ...]]], before: int) -> Iterator[Part]:
+    """The tiles of a piece already turned to its grid; `lines` are the edges on it that meet a tab, by letter."""
     whole = shapely.union_all(
-        [shapely.Polygon(s).buffer(0) for s in (*(f.points for f in turned.faces), *(t.points for t in turned.tabs))]
+        [shapely.Polygon(s).buffer(0) for s in (*(f.points for f in part.faces), *(t.points for t in part.tabs))]
     )
     for row in range(grid.rows):
         for column in range(grid.columns):
             box = shapely.box(*grid.box(column, row))
             if whole.intersection(box).area > 1.0:
-                yield _tile(turned, whole, box, _strips(grid, column, row, whole, before))
+                yield _tile(part, whole, box, _strips(grid, column, row, whole, before), lines)
 
 
 def _strips(
@@ -111,17 +127,24 @@ def _strips(
 
 
 def _tile(
-    part: Part, whole: shapely.Geometry, box: shapely.Geometry, strips: list[tuple[shapely.Geometry, str]]
+    part: Part,
+    whole: shapely.Geometry,
+    box: shapely.Geometry,
+    strips: list[tuple[shapely.Geometry, str]],
+    lines: list[tuple[str, tuple[Point, ...]]],
 ) -> Part:
     faces = []
     for f in part.faces:
         for points in _pieces(shapely.Polygon(f.points), box):
-            faces.append(FlatFace(f.name, points, face_label(points), f.up, f.source, False))
-    tabs = []
+            faces.append(FlatFace(f.name, points, face_label(points), f.up, f.source, f.points))
+    tabs, letters = [], []
     for t in part.tabs:
         for points in _pieces(shapely.Polygon(t.points), box):
-            hinge = _longest(t.hinge, box)
-            tabs.append(Tab(points, hinge or t.hinge, t.letter, t.on_face, t.under))
+            tabs.append(Tab(points, _longest(t.hinge, box) or t.hinge, t.letter, t.on_face, t.under))
+            (ax, ay), (bx, by) = t.hinge[0], t.hinge[-1]
+            turn = math.degrees(math.atan2(by - ay, bx - ax))
+            letters.append(Letter(t.letter, face_label(points), turn, "tab"))
+    letters += [edge_letter(text, piece) for text, line in lines for piece in _lines(line, box)]
     folds = [
         Fold(line[0], line[-1], f.kind, f.dihedral_deg, f.on_tab)
         for f in part.folds
@@ -136,7 +159,7 @@ def _tile(
         tuple(folds),
         tuple(cuts),
         tuple(tabs),
-        tuple(x for x in part.letters if holds.contains(shapely.Point(x.at))),
+        tuple(letters),
         tuple(line for s in part.scores for line in _lines(s, box)),
         tuple(h for h in part.holes if holds.contains(shapely.Point(h.centre))),
         tuple(_overlap(shape, text) for shape, text in strips),

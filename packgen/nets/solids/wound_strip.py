@@ -18,4 +18,4 @@ def build(given: Given) -> Solid:
     """The strip; its length follows from the former, the turns and the thickness of the card."""
     got = read(TITLE, PARAMETERS, given)
     strip = Strip("strip", got.number("former"), got.number("width"), got.number("turns"))
-    return Solid("wound-strip", TITLE, curved=(strip,), closed=False, sizes=got.sizes())
+    return Solid("wound-strip", TITLE, curved=(strip,), closed=False, sizes=got.sizes(), made_to_size=True)
