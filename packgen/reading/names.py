@@ -46,7 +46,7 @@ def slug(text: str, empty: str = "x") -> str:
     """
     kept: list[str] = []
     latin = False
-    for letter in unicodedata.normalize("NFKD", text.casefold()):
+    for letter in unicodedata.normalize("NFKD", unicodedata.normalize("NFKD", text).casefold()):
         mark = unicodedata.category(letter).startswith("M")
         if not mark:
             latin = "a" <= letter <= "z"
