@@ -14,7 +14,7 @@ from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
-from PIL import Image
+from PIL import Image, ImageChops
 
 from packgen.faults import NOWHERE, Fault, Place, warning
 from packgen.pictures.colours import Colour, palette_of
@@ -77,6 +77,7 @@ class _Wish:
     grey: bool
     crop: Crop
     lighten: float
+    fade: Crop | None
 
 
 def picture_info(path: Path) -> PictureInfo:
@@ -154,16 +155,16 @@ class Store:
 
     def prepared(
         self, path: Path, width: float, height: float, *, dpi: float = 300, grey: bool = False,
-        crop: Crop | None = None, lighten: float = 0.0,
+        crop: Crop | None = None, lighten: float = 0.0, fade: Crop | None = None,
     ) -> PreparedPicture:  # fmt: skip
         """The picture, or that part of it, for a rectangle of width x height mm, at no more than `dpi`.
 
-        `lighten` 0..1 fades it towards white. The caller keeps the aspect: nothing is cut away but by `crop`.
-        Raises PictureError if it cannot be used.
+        `lighten` 0..1 brings it nearer to white; outside `fade` (a part of what is shown) it fades to white.
+        The caller keeps the aspect: nothing is cut away but by `crop`. Raises PictureError if it cannot be used.
         """
         if width <= 0 or height <= 0:
             raise ValueError("a picture needs a width and a height in mm")
-        wish = _Wish(round(width, 3), round(height, 3), dpi, grey, crop or WHOLE, lighten)
+        wish = _Wish(round(width, 3), round(height, 3), dpi, grey, crop or WHOLE, lighten, fade)
         made: PreparedPicture = self.keep(path, wish, lambda: self._prepare(path, wish))
         return made
 
@@ -211,7 +212,7 @@ class Store:
 
     def _passed_through(self, path: Path, info: PictureInfo, wish: _Wish, name: str) -> tuple[Path, int, int] | None:
         """The JPEG's own coded picture, if nothing has to be done to it."""
-        if info.format != "JPEG" or info.orientation != 1 or wish.crop != WHOLE or wish.lighten:
+        if info.format != "JPEG" or info.orientation != 1 or wish.crop != WHOLE or wish.lighten or wish.fade:
             return None
         with opened(path) as image:
             fits = image.mode == "L" or (image.mode == "RGB" and not wish.grey and not has_own_profile(image))
@@ -230,6 +231,8 @@ class Store:
             part = part.convert("L")
         if wish.lighten:
             part = part.point(lambda value: round(value + (255 - value) * wish.lighten))
+        if wish.fade:
+            part, flat = faded(part, wish.fade), False
         target = self.folder / (name + (".png" if flat else ".jpg"))
         beside = target.with_suffix(".part")
         try:
@@ -286,6 +289,29 @@ def _cut(image: Image.Image, crop: Crop) -> Image.Image:
     right, low = round((crop[0] + crop[2]) * image.width), round((crop[1] + crop[3]) * image.height)
     left, top = min(left, image.width - 1), min(top, image.height - 1)
     return image.crop((left, top, max(left + 1, min(right, image.width)), max(top + 1, min(low, image.height))))
+
+
+def faded(image: Image.Image, kept: Crop) -> Image.Image:
+    """The picture on white, itself within the part kept, fading away from there to nothing at its edge."""
+    across = _ramp(image.width, kept[0], kept[0] + kept[2])
+    down = _ramp(image.height, kept[1], kept[1] + kept[3])
+    shown = ImageChops.multiply(
+        Image.frombytes("L", (image.width, 1), across).resize(image.size),
+        Image.frombytes("L", (1, image.height), down).resize(image.size),
+    )
+    white = Image.new(image.mode, image.size, "white")
+    white.paste(image, mask=shown)
+    return white
+
+
+def _ramp(length: int, start: float, end: float) -> bytes:
+    """Bytes along a side: 255 from start to end (fractions), falling softly to 0 at both its ends."""
+    places = ((i + 0.5) / length for i in range(length))
+    out = []
+    for at in places:
+        t = at / start if at < start else (1 - at) / (1 - end) if at > end else 1.0
+        out.append(round(255 * t * t * (3 - 2 * t)))
+    return bytes(out)
 
 
 def _is_flat(image: Image.Image) -> bool:

@@ -78,7 +78,8 @@ def km_between(a: Spot, b: Spot) -> float:
 def map_for(spots: Sequence[Spot], width: float, height: float, step: float | None = None) -> MapView:
     """A map no larger than width x height mm that shows all the spots, or the whole world if they lie far apart.
 
-    `step` is the degrees between the lines of its net; chosen for each way if not given. Raises ValueError for an impossible coordinate.
+    `step` is the degrees between the lines of its net, chosen for each way if not given. Raises ValueError for an
+    impossible coordinate.
     """
     for lat, lon in spots:
         if not (-90 <= lat <= 90 and -180 <= lon <= 360):

@@ -1,0 +1,103 @@
+"""Which part of a picture to print, and which to leave to the child, so that it carries on sensibly.
+
+A picture carries on well over an edge that many of its own lines cross: each is a hook for the pencil.
+"""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from PIL import Image, ImageChops, ImageFilter, ImageOps
+
+from packgen.pictures.load import Crop, Store
+
+_LOOK_PX = 240
+_CUTS = tuple(0.44 + 0.01 * i for i in range(13))
+_STEPS = 12
+_MOST_KEPT = 0.75  # of what there is to see: the child must have something left to draw
+
+
+def kept_half(store: Store, path: Path) -> Crop:
+    """About half of the picture to print: left, right, upper or lower. Raises PictureError."""
+    edges = _edges(store, path)
+    alike = _mirrored(store, path)
+    best = max(
+        ((_along(edges, cut, upright) * (1 + alike if upright else 1), -abs(cut - 0.5), cut, upright)
+         for upright in (True, False) for cut in _CUTS),
+    )  # fmt: skip
+    cut, upright = best[2], best[3]
+    halves: tuple[Crop, Crop] = ((0.0, 0.0, cut, 1.0), (cut, 0.0, 1 - cut, 1.0))
+    if not upright:
+        halves = ((0.0, 0.0, 1.0, cut), (0.0, cut, 1.0, 1 - cut))
+    first = _seen(edges, halves[0]) / max(1e-9, _seen(edges, halves[0]) + _seen(edges, halves[1]))
+    keep_first = first >= 0.5 if 1 - _MOST_KEPT <= first <= _MOST_KEPT else first < 0.5
+    return halves[0] if keep_first else halves[1]
+
+
+def blank_window(store: Store, path: Path, size: float = 0.4) -> Crop:
+    """A window of the picture, `size` of its width and height, to leave blank. Raises PictureError."""
+    edges = _edges(store, path)
+    room = 1 - size
+    windows: list[Crop] = [
+        (0.06 * room + 0.88 * room * i / _STEPS, 0.06 * room + 0.88 * room * j / _STEPS, size, size)
+        for j in range(_STEPS + 1) for i in range(_STEPS + 1)
+    ]  # fmt: skip
+    whole = _seen(edges, (0.0, 0.0, 1.0, 1.0))
+
+    def worth(window: Crop) -> tuple[float, float, float]:
+        inside = min(1.5, _seen(edges, window) / max(1e-9, whole * size * size))
+        middle = -abs(window[0] - room / 2) - abs(window[1] - room / 2)
+        return _round_about(edges, window) * inside, middle, window[0]
+
+    return max(windows, key=worth)
+
+
+def kept_middle(store: Store, path: Path, size: float = 0.5) -> Crop:
+    """The part of the picture, `size` of its width and height, with the most to see; for a picture fading outwards."""
+    edges = _edges(store, path)
+    room = 1 - size
+    parts = [(room * i / _STEPS, room * j / _STEPS, size, size) for j in range(_STEPS + 1) for i in range(_STEPS + 1)]
+
+    def worth(part: Crop) -> tuple[float, float]:
+        off = abs(part[0] - room / 2) + abs(part[1] - room / 2)
+        return _seen(edges, part) * (1 - 0.5 * off), -off
+
+    return max(parts, key=worth)
+
+
+def _edges(store: Store, path: Path) -> Image.Image:
+    calm = store.pixels(path, _LOOK_PX, grey=True).filter(ImageFilter.GaussianBlur(1.2))
+    return ImageChops.subtract(calm.filter(ImageFilter.MaxFilter(3)), calm.filter(ImageFilter.MinFilter(3)))
+
+
+def _mirrored(store: Store, path: Path) -> float:
+    """How like its mirror image the picture is, 0 to 1: a face or a front is best continued sideways."""
+    small = store.pixels(path, 48, grey=True)
+    apart = ImageChops.difference(small, ImageOps.mirror(small)).histogram()
+    return max(0.0, 1 - 4 * sum(v * n for v, n in enumerate(apart)) / max(1, sum(apart)) / 255)
+
+
+def _box(edges: Image.Image, part: Crop) -> tuple[int, int, int, int]:
+    left, top = round(part[0] * edges.width), round(part[1] * edges.height)
+    right, low = round((part[0] + part[2]) * edges.width), round((part[1] + part[3]) * edges.height)
+    left, top = min(left, edges.width - 1), min(top, edges.height - 1)
+    return left, top, max(left + 1, min(right, edges.width)), max(top + 1, min(low, edges.height))
+
+
+def _seen(edges: Image.Image, part: Crop) -> float:
+    """How much there is to see in a part: the sum of its edges."""
+    return float(sum(v * n for v, n in enumerate(edges.crop(_box(edges, part)).histogram())))
+
+
+def _along(edges: Image.Image, cut: float, upright: bool) -> float:
+    """How strongly lines cross a cut, for its length: upright at a fraction from the left, or level from the top."""
+    line: Crop = (cut, 0.0, 0.0, 1.0) if upright else (0.0, cut, 1.0, 0.0)
+    return _seen(edges, line) / (edges.height if upright else edges.width)
+
+
+def _round_about(edges: Image.Image, window: Crop) -> float:
+    left, top, wide, high = window
+    sides: tuple[Crop, ...] = (
+        (left, top, wide, 0.0), (left, top + high, wide, 0.0), (left, top, 0.0, high), (left + wide, top, 0.0, high)
+    )  # fmt: skip
+    return sum(_seen(edges, side) for side in sides)
