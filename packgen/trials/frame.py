@@ -48,7 +48,8 @@ class Input:
     `low`, `high`, `default` and `tries` are in base units; a `default` of None means the parent must give it. `tries`
     are the values to try when a parent names this as the thing to change and plans none. `unit` is the metric unit to
     show it in; `phrase` and `ask` are its child's words ("the side of the canopy"; "Which canopy falls most slowly?").
-    A `whole` one is counted; a `quiet` one is taken as usual without a word, because it matters little.
+    A `whole` one is counted; a `quiet` one is taken as usual without a word, because it matters little. A
+    `clock` one is an hour of the day, so 9:30 may be written.
     """
 
     name: str
@@ -66,6 +67,7 @@ class Input:
     optional: bool = False
     whole: bool = False
     quiet: bool = False
+    clock: bool = False
 
     @property
     def needed(self) -> bool:

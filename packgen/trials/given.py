@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 
@@ -71,6 +72,8 @@ def checked(item: Input, value: Value, about: str, units: str) -> Value | TrialE
     """The value if it suits the input (a word in the model's spelling), or what is wrong with it."""
     if item.dimension == WORD:
         return _checked_word(item, value, about)
+    if item.clock:
+        value = _hour(value)
     if isinstance(value, str):
         return TrialError(f"`{item.name}` needs {example_of(item.dimension)}, not {value!r}",
                           f"write `{item.name}: {_example(item, units)}`", about)  # fmt: skip
@@ -88,6 +91,16 @@ def checked(item: Input, value: Value, about: str, units: str) -> Value | TrialE
     if item.whole and not float(value.value).is_integer():
         return TrialError(f"`{item.name}` is counted, so {value} cannot be right", "write a whole number", about)
     return value
+
+
+def _hour(value: Value) -> Value:
+    """An hour of the day as a plain number: 9:30, also where it was read as 9 min 30 s, and 9.5 h are 9.5."""
+    if isinstance(value, Quantity):
+        if value.dimension == "time":
+            return quantity(value.value / (3600 if value.unit == "h" else 60))
+        return value
+    found = re.fullmatch(r"\s*(\d{1,2})[:.]([0-5]\d)\s*", value)
+    return quantity(int(found[1]) + int(found[2]) / 60) if found else value
 
 
 def _checked_word(item: Input, value: Value, about: str) -> str | TrialError:
@@ -220,11 +233,11 @@ def as_values(values: Mapping[str, Value]) -> Values:
 
 def planned_values(item: Input, base: Value | None, units: str) -> tuple[Value, ...]:
     """Three sensible values to try: around the given one if there is one, or the model's own."""
-    if item.dimension == WORD or not isinstance(base, Quantity):
+    if item.dimension == WORD:
         words = tuple(t for t in item.tries if isinstance(t, str)) or item.words[:3]
-        if item.dimension == WORD:
-            return words if base is None or base in words else (str(base), *words[:2])
-        return tuple(in_system(float(t), item.dimension, item.shown_unit, units) for t in item.tries)
+        return words if base is None or base in words else (str(base), *words[:2])
+    if not isinstance(base, Quantity) or base.value == 0:
+        return _without_base(item, units)
     if (
         item.tries
         and any(abs(base.value - float(t)) < 1e-9 for t in item.tries)
@@ -232,6 +245,18 @@ def planned_values(item: Input, base: Value | None, units: str) -> tuple[Value, 
     ):
         return tuple(Quantity(float(t), item.dimension, item.shown_unit) for t in item.tries)
     return _around(item, base)
+
+
+def _without_base(item: Input, units: str) -> tuple[Value, ...]:
+    """The model's values to try; around its usual one, or a small part of its range, if it names none."""
+    if item.tries:
+        return tuple(in_system(float(t), item.dimension, item.shown_unit, units) for t in item.tries)
+    if isinstance(item.default, int | float) and item.default > 0:
+        return _around(item, in_system(item.default, item.dimension, item.shown_unit, units))
+    width = item.high - item.low
+    return tuple(
+        in_system(item.low + share * width, item.dimension, item.shown_unit, units) for share in (0.1, 0.2, 0.3)
+    )
 
 
 def _around(item: Input, base: Quantity) -> tuple[Value, ...]:

@@ -3,20 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from packgen.faults import nearest
 from packgen.trials.frame import (
     WORD,
     ChallengeModel,
-    Expected,
     Figure,
     Input,
     TrialError,
     Values,
     WillNotWork,
     band,
-    question_in_words,
     tidy,
 )
 from packgen.trials.given import (
@@ -34,111 +32,16 @@ from packgen.trials.measured import Measured, measured_by, written_unit
 from packgen.trials.models import models
 from packgen.trials.ticks import (
     Axis,
-    PictureScale,
     blank_axis,
     number_axis,
     picture_scale,
     result_axis,
     word_axis,
 )
+from packgen.trials.trial import TRIALS, Changed, Column, Row, TrialPlan
 from packgen.units import Quantity
 
-TRIALS = {"first": 1, "younger": 3, "older": 3, "upper": 5}
-"""How often each row is tried when neither the study nor the recipe says (three or more: common practice)."""
-
-
-@dataclass(frozen=True, slots=True)
-class Changed:
-    """What the trial changes: its name, child's phrase, and the unit of its values ("" for words)."""
-
-    name: str
-    phrase: str
-    unit: str
-    words: bool
-
-    @property
-    def title(self) -> str:
-        """The heading of its column: "canopy side (mm)"."""
-        return f"{self.name} ({written_unit(self.unit)})" if self.unit else self.name
-
-
-@dataclass(frozen=True, slots=True)
-class Row:
-    """One line of the trial table. `label` has its unit, `number` has not. `note` says why nothing is expected."""
-
-    label: str
-    value: Value | None
-    expected: Expected | None = None
-    note: str = ""
-
-    @property
-    def number(self) -> str:
-        """The value as it stands under a heading that has the unit."""
-        if isinstance(self.value, Quantity):
-            return f"{self.value.to(self.value.unit):.6g}"
-        return self.label
-
-
-@dataclass(frozen=True, slots=True)
-class Column:
-    """One column of the trial table: `kind` is value, guess, trial, middle, mean or range."""
-
-    kind: str
-    title: str
-
-
-@dataclass(frozen=True, slots=True)
-class TrialPlan:
-    """A planned trial: what the challenge sheet draws and what the guide tells.
-
-    The child's pages may use everything except `rows[..].expected`, `rows[..].note`, `advice` and `assumed`.
-    """
-
-    model: ChallengeModel | None
-    measured: Measured
-    changed: Changed | None
-    rows: tuple[Row, ...]
-    trials: int | None
-    x_axis: Axis
-    y_axis: Axis
-    pictures: PictureScale
-    keep_same: tuple[str, ...] = ()
-    cautions: tuple[str, ...] = ()
-    advice: tuple[str, ...] = ()
-    assumed: tuple[tuple[str, Value], ...] = ()
-    figures: tuple[Figure, ...] = ()
-    given: tuple[tuple[str, Value], ...] = ()
-    values: tuple[Values, ...] = ()
-    units: str = "metric"
-
-    def question(self, level: str) -> str:
-        """The question of the trial in words for a level ("first", "younger", "older", "upper")."""
-        texts = tuple((name, str(value)) for name, value in self.given)
-        if self.model is not None and self.measured.result is not None and self.changed is not None:
-            return self.model.question(level, self.measured.result, self.model.input(self.changed.name), texts)
-        if self.changed is None:
-            return f"Which build is best? Compare the {self.measured.what} of each."
-        return question_in_words(level, f"the {self.measured.what}", self.changed.phrase)
-
-    def repeats(self, level: str) -> int:
-        """How often each row is tried: what the parent asked, or what is usual at that level."""
-        return self.trials or TRIALS[level]
-
-    def columns(self, level: str) -> tuple[Column, ...]:
-        """The columns of the table at a level, from left to right; `first` has no table, so no columns."""
-        if level == "first":
-            return ()
-        unit = f" ({self.measured.unit})" if self.measured.unit else ""
-        count = self.repeats(level)
-        name = "Try" if level == "younger" else "Trial"
-        tries = tuple(Column("trial", f"{name} {i + 1}{unit}") for i in range(count))
-        value = Column("value", self.changed.title if self.changed else "what was built")
-        if level == "younger":
-            return (value, *tries, *((Column("middle", "The middle one"),) if count >= 3 else ()))
-        ends = (Column("mean", f"Mean{unit}"),) if count > 1 else ()
-        if level == "upper" and count > 1:
-            ends = (*ends, Column("range", f"Range{unit}"))
-        return (value, Column("guess", f"My guess{unit}"), *tries, *ends)
+__all__ = ["TRIALS", "Changed", "Column", "Row", "TrialPlan", "find_model", "plan_trial", "trial_faults"]
 
 
 def find_model(key: str) -> ChallengeModel:
@@ -148,8 +51,9 @@ def find_model(key: str) -> ChallengeModel:
     for model in known.values():
         if wanted == tidy(model.key) or wanted in (tidy(name) for name in model.also):
             return model
-    near = nearest(wanted.replace(" ", "-"), known)
-    instead = f"did you mean `{near}`?" if near else "choose one of: " + ", ".join(known)
+    names = {tidy(name): model.key for model in known.values() for name in (*model.also, model.key)}
+    near = nearest(wanted, names)
+    instead = f"did you mean `{names[near]}`?" if near else "choose one of: " + ", ".join(known)
     raise TrialError(f"there is no challenge model called {key!r}", f"{instead} (or leave out `model`)", "model")
 
 
@@ -210,13 +114,11 @@ def _plan(
     if item is None:
         return None, reading.problems
     values = _values_to_try(item, change, reading, units)
-    base = reading.values.pop(item.name, None)
+    reading.values.pop(item.name, None)
     results = (measured.result,) if measured.result else model.results[:1]
     complete(model, reading, results, item.name, units, latitude)
     if reading.problems:
         return None, reading.problems
-    if item.dimension != WORD and not values:
-        values = planned_values(item, base, units)
     return _planned(model, measured, item, values, reading, trials, units), []
 
 

@@ -14,8 +14,10 @@ from packgen.trials.ticks import Axis, blank_axis, result_axis
 from packgen.units import UNITS, Quantity, unit
 
 Entry = Quantity | float | int | str | None
-FAR = 4.0
-"""A number more than this many times the others (or the expected one) is asked about."""
+LARGEST = 1e12
+"""More than any trial at home can give in any unit."""
+FAR, WILD = 4.0, 30.0
+"""A number this many times too large or too small is asked about (far) or not counted until it is clear (wild)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -191,7 +193,7 @@ def _in_plan_unit(plan: TrialPlan, text: str, entry: Quantity) -> Tried:
 def _possible(plan: TrialPlan, text: str, value: float) -> Tried:
     """Sets aside, kindly, what cannot be: endless numbers, less than nothing, no time at all, half a coin."""
     result = plan.measured.result
-    if not math.isfinite(value):
+    if not math.isfinite(value) or abs(value) > LARGEST:
         return Tried(text, None, False, f"{text} is not a number that can be drawn. Which one was meant?")
     never_negative = result is not None and result.dimension != "temperature"
     if never_negative and value < 0:
@@ -220,7 +222,9 @@ def _doubted(plan: TrialPlan, row: Row, tried: Tried, others: Sequence[float]) -
     if 1 / FAR < ratio < FAR:
         return tried
     alone = middle is not None and middle > 0 and not 1 / FAR < tried.value / middle < FAR
-    return Tried(tried.text, tried.value, not alone, _meant(plan, tried, reference))
+    wild = not 1 / WILD < ratio < WILD
+    left_out = " It is not counted until that is clear." if alone or wild else ""
+    return Tried(tried.text, tried.value, not (alone or wild), _meant(plan, tried, reference) + left_out)
 
 
 def _meant(plan: TrialPlan, tried: Tried, reference: float) -> str:

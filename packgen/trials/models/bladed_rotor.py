@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from packgen.trials.frame import BuildFault, ChallengeModel, Figure, Input, Result, Values
+from packgen.trials.frame import BuildFault, ChallengeModel, Figure, Input, NetFor, Result, Values
 from packgen.units import quantity
 
 
@@ -34,6 +34,16 @@ def _counted(values: Values) -> float:
 
 def _figures(values: Values) -> tuple[Figure, ...]:
     return (Figure("speed of the tips", quantity(_tip_ratio(values) * values.number("wind speed"), "m/s")),)
+
+
+def _net(values: Values) -> NetFor | None:
+    """The rotor as a card disc with its blades cut and folded up to a slant, where so many fit on one."""
+    blades = values.number("number of blades")
+    if not 3 <= blades <= 16:
+        return None
+    across = quantity(values.number("rotor diameter"), "mm")
+    slant = quantity(35, "deg")
+    return NetFor("bladed-wheel", (("diameter", across), ("blades", quantity(blades)), ("fold", slant)))
 
 
 MODEL = ChallengeModel(
@@ -162,6 +172,7 @@ MODEL = ChallengeModel(
     why_lower=("The axle rubs.", "The blades bend back in the wind.", "The slant is very steep."),
     extension="Hang a paper clip on a thread round the axle. Which number of blades lifts most?",
     figures=_figures,
+    model_solid=_net,
     tips=("Colour one blade; film it and play it slowly to count the turns.",),
     also=("pinwheel", "windmill", "wind rotor"),
 )

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from packgen.trials.constants import SEA_WATER_DENSITY, WATER_DENSITY
-from packgen.trials.frame import WORD, BuildFault, ChallengeModel, Figure, Input, Result, Values, WillNotWork
+from packgen.trials.frame import WORD, BuildFault, ChallengeModel, Figure, Input, NetFor, Result, Values, WillNotWork
 from packgen.units import quantity
 
 _DENSITY = {"fresh": WATER_DENSITY, "salt": SEA_WATER_DENSITY}
@@ -54,6 +54,13 @@ def _figures(values: Values) -> tuple[Figure, ...]:
     length, width, _ = _plan(values)
     one = depth_in_water(10, length, width, _DENSITY[values.word("water")])
     return (Figure("how much deeper every 10 g presses it", quantity(one, "mm")),)
+
+
+def _net(values: Values) -> NetFor | None:
+    """The hull as an open box."""
+    length, width, height = _plan(values)
+    sizes = (("length", length), ("width", width), ("height", height))
+    return NetFor("open-box", tuple((name, quantity(size, "mm")) for name, size in sizes))
 
 
 MODEL = ChallengeModel(
@@ -221,6 +228,7 @@ MODEL = ChallengeModel(
     extension="From one sheet, which height of the sides carries most? (A sixth of the sheet's side.)",
     one_of=(("hull length", "sheet side"),),
     figures=_figures,
+    model_solid=_net,
     tips=("Lay the weights gently, first in the corners, then in the middle.",),
     also=("boat", "raft", "foil boat"),
 )

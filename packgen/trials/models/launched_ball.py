@@ -69,8 +69,8 @@ def _followed(state: _State, step: float, slowing: float) -> Flight:
 
 
 def _launch_speed(values: Values) -> float:
-    if values.has("straight-up height"):
-        return math.sqrt(2 * GRAVITY * values.metres("straight-up height"))
+    if values.has("straight up height"):
+        return math.sqrt(2 * GRAVITY * values.metres("straight up height"))
     return values.number("launch speed")
 
 
@@ -120,13 +120,13 @@ MODEL = ChallengeModel(
             ask="Does it go twice as far when it is twice as fast?",
         ),
         Input(
-            "straight-up height",
+            "straight up height",
             "length",
             "how high it goes when it is shot straight up; gives the speed",
             20,
             8000,
             unit="m",
-            also=("straight up height", "height straight up"),
+            also=("height straight up",),
             tries=(500, 1000, 1500),
             phrase="the height it reaches straight up",
         ),
@@ -241,8 +241,8 @@ MODEL = ChallengeModel(
         "The arm rubs, or hits its stop early.",
     ),
     extension="Find two angles that throw equally far. What do they add up to?",
-    one_of=(("launch speed", "straight-up height"),),
+    one_of=(("launch speed", "straight up height"),),
     figures=_figures,
-    tips=("To find the speed, shoot straight up beside a tape and write the height as `straight-up height`.",),
+    tips=("To find the speed, shoot straight up beside a tape and write the height as `straight up height`.",),
     also=("catapult", "launcher", "ball launcher"),
 )

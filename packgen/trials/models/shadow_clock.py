@@ -43,6 +43,7 @@ MODEL = ChallengeModel(
             tries=(9, 10, 11, 12, 13, 14, 15),
             phrase="the hour",
             ask="Where does the shadow point at each hour?",
+            clock=True,
         ),
         Input(
             "latitude",

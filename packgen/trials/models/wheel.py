@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from packgen.trials.constants import GRAVITY
-from packgen.trials.frame import BuildFault, ChallengeModel, Figure, Input, Result, Values, WillNotWork
+from packgen.trials.frame import BuildFault, ChallengeModel, Figure, Input, NetFor, Result, Values, WillNotWork
 from packgen.units import quantity
 
 HOME_SHARE = 0.44
@@ -85,6 +85,15 @@ def _figures(values: Values) -> tuple[Figure, ...]:
         Figure("blades that keep one in the stream at all times", quantity(math.ceil(1 / single - 1e-9))),
         Figure("speed of the water on the blades", quantity(jet_speed(values.metres("water drop")), "m/s")),
     )
+
+
+def _net(values: Values) -> NetFor | None:
+    """The wheel as a card disc with its blades cut and folded up, where so many fit on one."""
+    radius, blades = values.number("wheel radius"), values.number("number of blades")
+    if not 3 <= blades <= 16 or values.number("axle radius") > 0.3 * radius:
+        return None
+    axle = quantity(2 * values.number("axle radius"), "mm")
+    return NetFor("bladed-wheel", (("radius", quantity(radius, "mm")), ("blades", quantity(blades)), ("axle", axle)))
 
 
 MODEL = ChallengeModel(
@@ -250,6 +259,7 @@ MODEL = ChallengeModel(
     ),
     extension="Change the axle: a thicker one winds more thread each turn. When does it stop helping?",
     figures=_figures,
+    model_solid=_net,
     tips=("Measure the flow: how much water runs into a jug in ten seconds, divided by ten.",),
     also=("water wheel", "waterwheel"),
 )
