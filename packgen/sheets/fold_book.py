@@ -247,6 +247,9 @@ def _fitting(desk: Desk, blocks: Sequence[Block], width: float, height: float, n
 
     while len(kept) > 2 and needed() > height + 0.01:
         asks = [b for b in kept if isinstance(b, Stack)]
+        if name == "cover" and len(kept) > 4:
+            del kept[1]  # what the person was stands on many pages; a small cover goes without it
+            continue
         if len(asks) < (1 if name in ("cover", "back") else 2):
             break
         kept.remove(asks[-1])

@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+from functools import partial
+
 from packgen.faults import place_of
-from packgen.nets import Drilling, NetError, NetSheets, build
+from packgen.nets import Drilling, NetError, NetSheets, Solid, build
 from packgen.nets import lay_out as lay_out_net
-from packgen.page.blocks import Block, Boxed, Bullets, DrawBox, Prose, Row, Stack, heading
+from packgen.page.blocks import Art, Block, Boxed, Bullets, DrawBox, Prose, Row, Stack, heading
 from packgen.page.desk import Desk, Laid, Option, Sheet
 from packgen.page.net_pages import net_area, net_facts, net_pages
+from packgen.page.pen import Pen
+from packgen.page.solid_view import draw_solid
 from packgen.reading.models import Model
 from packgen.units import Quantity
 
@@ -34,9 +38,12 @@ def lay_out(desk: Desk) -> tuple[Laid, ...]:
     pages = net_pages(desk, str(model.title), net, model.faces)
     after = (desk.say("after", title=model.title),)
     facts = net_facts(desk, str(model.title), str(model.solid), net)
-    steps = desk.pages(
-        desk.head(desk.say("title"), str(model.title), "box"), _steps(desk, model, net), name=str(model.title)
-    )
+    head = desk.head(desk.say("title"), str(model.title), "box")
+    blocks = _steps(desk, model, net)
+    steps = desk.pages(head, [*blocks, DrawBox(desk.say("finished"), least=40.0)], name=str(model.title))
+    if len(steps) > 1:  # a place for the finished model is not worth a page of its own
+        without = desk.pages(head, blocks, name=str(model.title))
+        steps = without if len(without) < len(steps) else steps
     return (
         Laid("model", title, pages, "card", week=desk.item.week, after=after, net=facts),
         Laid("model", title, steps, part="steps", week=desk.item.week),
@@ -75,10 +82,14 @@ def _steps(desk: Desk, model: Model, net: NetSheets) -> list[Block]:
     sizes = Boxed(
         Bullets(tuple(net.real_size), "dot", "small", spread=0.1), "note", desk.say("sizes", scale=net.scale_text)
     )
-    blocks.append(Row(((1.0, have), (1.0, sizes)), gutter=6.0))
+    view = Art(partial(_view, net.net.solid), 50.0)
+    blocks.append(Row(((1.1, have), (1.0, Stack((view, sizes)))), gutter=6.0))
     blocks.append(Boxed(Bullets(care, "dot", "small", spread=0.1), "caution", desk.say("care")))
     steps = (*net.steps, *map(str, model.steps))
     blocks.append(heading(desk.say("steps")))
     blocks.append(Bullets(steps, "number", "body", gap=1.5))
-    blocks.append(DrawBox(desk.say("finished"), least=40.0))
     return blocks
+
+
+def _view(solid: Solid, pen: Pen, x: float, y: float, width: float, height: float) -> None:
+    draw_solid(pen, solid, x, y, width, height)

@@ -31,7 +31,7 @@ SHEET = Sheet(
 
 _FORMS = {"first": "draw", "younger": "glue", "older": "read", "upper": "read"}
 _JOIN = 12.0  # how much of the axis is printed on both of two joined sheets
-_MOST_SHEETS = 6
+_MOST_SHEETS = 10
 _PULL = 55.0  # how far a label may be pulled from its date
 
 
@@ -287,7 +287,7 @@ def _tasks(desk: Desk, marks: Sequence[_Mark]) -> list[Block]:
         Stack((Prose(f"{k}. {ask}", "strong", tight=True), Lines(1, 2, gap=0.0)), gap=2.5)
         for k, ask in enumerate(asks, 1)
     ]
-    blocks += [Stack((Prose(ask, "strong", tight=True), Lines(3, 6, gap=0.0))) for ask in desk.say_lines("own")]
+    blocks += [Stack((Prose(ask, "strong", tight=True), Lines(3, gap=0.0))) for ask in desk.say_lines("own")]
     return blocks
 
 
