@@ -5,7 +5,6 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
 
 from packgen.faults import nearest
 from packgen.trials.frame import (
@@ -58,14 +57,16 @@ def in_system(value: float, dimension: str, metric: str, units: str, rounded: bo
     return quantity(round(number / fine) * fine, name)
 
 
-@dataclass(slots=True)
 class Reading:
-    """What was understood so far while a challenge is checked, and what was wrong."""
+    """What was understood so far while a challenge is checked, and what was wrong; filled in as the check goes on."""
 
-    values: dict[str, Value] = field(default_factory=dict)
-    assumed: list[tuple[str, Value]] = field(default_factory=list)
-    problems: list[TrialError] = field(default_factory=list)
-    tried: set[str] = field(default_factory=set)
+    __slots__ = ("assumed", "problems", "tried", "values")
+
+    def __init__(self) -> None:
+        self.values: dict[str, Value] = {}
+        self.assumed: list[tuple[str, Value]] = []
+        self.problems: list[TrialError] = []
+        self.tried: set[str] = set()
 
 
 def checked(item: Input, value: Value, about: str, units: str) -> Value | TrialError:

@@ -266,7 +266,7 @@ def _plan_freely(
     """A trial nobody has a formula for: the parent's own values if there are any, or three builds to compare."""
     given, change = _change_among_given(given, change)
     measured = measured_by(None, "", measure, units, [])
-    values = tuple(change[1]) if change else ()
+    values = tuple(dict.fromkeys(change[1])) if change else ()
     numbers = [v for v in values if isinstance(v, Quantity)]
     as_numbers = bool(values) and len({v.dimension for v in numbers}) == 1 and len(numbers) == len(values)
     changed = None

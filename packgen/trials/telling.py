@@ -7,7 +7,7 @@ from packgen.trials.frame import plain
 from packgen.trials.results import ResultSummary, RowResult
 from packgen.units import Quantity
 
-_MOST = {"time": ("longest", "shortest"), "speed": ("fastest", "slowest"), "frequency": ("highest", "lowest"),
+_MOST = {"time": ("longest", "shortest"), "speed": ("highest", "lowest"), "frequency": ("highest", "lowest"),
          "mass": ("greatest", "smallest"), "force": ("greatest", "smallest")}  # fmt: skip
 
 
@@ -51,7 +51,7 @@ def _younger(summary: ResultSummary, known: list[RowResult], level: str) -> str:
     top = max(known, key=lambda r: r.answer or 0.0)
     most = _ends(summary)[0]
     if level == "first":
-        return f"The {most} one was {top.row.label}."
+        return f"{top.row.label} {'took the longest' if most == 'longest' else 'came out highest'}."
     text = f"The {most} {summary.plan.measured.what} was {_said(summary, top.answer)}, with {top.row.label}."
     return text + (" It was a close race!" if _too_close(known) else "")
 

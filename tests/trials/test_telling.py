@@ -17,7 +17,7 @@ GOOD = judge_results(PLAN, [[0.70, 0.72], [0.80, 0.81], [0.93, 0.95]])
 
 
 def test_each_level_has_its_own_sentence():
-    assert sentence(GOOD, "first") == "The longest one was 240 mm."
+    assert sentence(GOOD, "first") == "240 mm took the longest."
     assert sentence(GOOD, "younger") == "The longest time to fall was 0.94 s, with 240 mm."
     assert sentence(GOOD, "older") == (
         "When the side of the canopy went from 120 mm to 240 mm, the mean time to fall went up from 0.71 s to 0.94 s."

@@ -104,7 +104,7 @@ MODEL = ChallengeModel(
     ),
     vary="balloon diameter",
     formula="lift = π D³/6 · (ρ outside − ρ inside) − π D² · paper; ρ = p / (R T)",
-    source="The Engineering ToolBox, Hot Air Balloons: Lifting Weights (10 m³ at 100 °C in air of 20 °C lifts 25.4 N)",
+    source="The Engineering ToolBox, Hot Air Balloons: Lifting Weights (10 m³ at 100 °C in air of 20 °C lifts 2.6 kg)",
     spread=0.40,
     keep_same=(
         "the paper",

@@ -15,8 +15,6 @@ from packgen.trials.models.paper_beam import (
 from packgen.trials.plan import plan_trial
 from packgen.units import quantity
 
-INCH = 25.4
-
 
 @pytest.mark.parametrize(
     ("stiffness", "width", "depth", "span", "load", "sag"),
