@@ -1,0 +1,106 @@
+"""Flat drawings as SVG: a tile for a kitchen wall, and the door and window of the lamp house model."""
+
+from __future__ import annotations
+
+import math
+
+INK, CREAM, BLUE, PALE, RED, GREEN, GOLD = "#1d2f5e", "#f7f0dd", "#2f62a3", "#a9c8e0", "#c8452f", "#4c8a5c", "#e3ac3a"
+
+
+def _petal(x: float, y: float, turn: float, long: float, wide: float, colour: str) -> str:
+    return (
+        f'<path transform="translate({x:g} {y:g}) rotate({turn:g})" fill="{colour}" stroke="{INK}" stroke-width="1.2" '
+        f'd="M0 0 C{wide:g} {-long * 0.3:g} {wide:g} {-long * 0.8:g} 0 {-long:g} '
+        f'C{-wide:g} {-long * 0.8:g} {-wide:g} {-long * 0.3:g} 0 0Z"/>'
+    )
+
+
+def _flower(x: float, y: float, size: float, petals: int, colour: str) -> str:
+    parts = [_petal(x, y, 360 / petals * k, size, size * 0.34, colour) for k in range(petals)]
+    parts.append(f'<circle cx="{x:g}" cy="{y:g}" r="{size * 0.24:g}" fill="{GOLD}" stroke="{INK}" stroke-width="1.2"/>')
+    return "".join(parts)
+
+
+def _fish(x: float, y: float, turn: float) -> str:
+    return (
+        f'<g transform="translate({x:g} {y:g}) rotate({turn:g})" stroke="{INK}" stroke-width="1.4">'
+        f'<path fill="{PALE}" d="M-24 0 C-12 -16 12 -16 22 0 C12 16 -12 16 -24 0Z"/>'
+        f'<path fill="{BLUE}" d="M-22 0 L-38 -13 Q-33 0 -38 13Z"/>'
+        f'<path fill="none" d="M-8 -10 Q-1 0 -8 10 M2 -11 Q9 0 2 11"/>'
+        f'<circle cx="14" cy="-3" r="2.2" fill="{INK}"/></g>'
+    )
+
+
+def _tile(left: float, top: float, size: float) -> str:
+    """One tile: a star flower, quarter circles in the corners that join to rings, four fish swimming round."""
+    c, r = size / 2, size * 0.3
+    parts = [f'<g transform="translate({left:g} {top:g})"><rect width="{size:g}" height="{size:g}" fill="{CREAM}"/>']
+    for x, y in ((0, 0), (size, 0), (size, size), (0, size)):
+        sx, sy = (1 if x == 0 else -1), (1 if y == 0 else -1)
+        for radius, fill in ((r, BLUE), (r * 0.8, CREAM), (r * 0.62, RED), (r * 0.34, GOLD)):
+            sweep = 1 if sx * sy > 0 else 0
+            parts.append(
+                f'<path fill="{fill}" stroke="{INK}" stroke-width="1.2" d="M{x:g} {y:g} L{x + sx * radius:g} {y:g} '
+                f'A{radius:g} {radius:g} 0 0 {sweep} {x:g} {y + sy * radius:g}Z"/>'
+            )
+    for k in range(4):
+        a = math.radians(90 * k)
+        parts.append(_fish(c + 0.335 * size * math.cos(a), c + 0.335 * size * math.sin(a), 90 * k + 90))
+    for k in range(4):
+        parts.append(_petal(c, c, 90 * k + 45, size * 0.31, size * 0.06, GREEN))
+    parts.append(_flower(c, c, size * 0.19, 8, RED))
+    parts.append(f'<rect width="{size:g}" height="{size:g}" fill="none" stroke="{INK}" stroke-width="2.4"/></g>')
+    return "".join(parts)
+
+
+def kitchen_tiles() -> str:
+    """Kitchen Tiles with Fish and Flowers: nine tiles, each the same, that make new shapes where they meet."""
+    size, border = 200.0, 36.0
+    side = 3 * size + 2 * border
+    parts = [
+        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {side:g} {side:g}" width="{side:g}" height="{side:g}">',
+        f'<rect width="{side:g}" height="{side:g}" fill="{BLUE}"/>',
+    ]
+    n = 20
+    for k in range(n):
+        x = border * 0.5 + (side - border) * k / n
+        r, fill = (9, GOLD) if k % 2 else (5.5, CREAM)
+        for cx, cy in ((x, border / 2), (side - x, side - border / 2), (border / 2, side - x), (side - border / 2, x)):
+            parts.append(f'<circle cx="{cx:g}" cy="{cy:g}" r="{r:g}" fill="{fill}"/>')
+    parts += [_tile(border + size * i, border + size * j, size) for i in range(3) for j in range(3)]
+    return "".join(parts) + "</svg>\n"
+
+
+def lamp_house_door() -> str:
+    """The door of the lamp house, for one face of the model."""
+    boards = "".join(f'<path d="M{x} 62 V240" stroke="#4a2f22" stroke-width="2"/>' for x in (42, 60, 78))
+    return (
+        '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 120 300" width="120" height="300">'
+        '<rect width="120" height="300" fill="#f4ecdc"/>'
+        '<path d="M18 244 V92 A42 42 0 0 1 102 92 V244Z" fill="#b9ab93" stroke="#3a3340" stroke-width="2.5"/>'
+        '<path d="M26 244 V92 A34 34 0 0 1 94 92 V244Z" fill="#8a5336" stroke="#3a3340" stroke-width="2.5"/>'
+        f"{boards}"
+        '<path d="M28 118 H64 M28 206 H64" stroke="#2c2630" stroke-width="6" stroke-linecap="round"/>'
+        '<circle cx="84" cy="166" r="5" fill="#e0b04a" stroke="#3a3340" stroke-width="1.5"/>'
+        '<rect x="8" y="244" width="104" height="16" fill="#cfc3ab" stroke="#3a3340" stroke-width="2"/>'
+        '<rect x="0" y="260" width="120" height="18" fill="#bdb096" stroke="#3a3340" stroke-width="2"/></svg>\n'
+    )
+
+
+def lamp_house_window() -> str:
+    """A window of the lamp house, for other faces of the model."""
+    tones = ("#ffe9ac", "#ffdc84")
+    panes = "".join(
+        f'<rect x="{32 + 30 * i}" y="{92 + 34 * j}" width="26" height="30" fill="{tones[(i + j) % 2]}"/>'
+        for i in (0, 1)
+        for j in (0, 1, 2)
+    )
+    return (
+        '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 120 300" width="120" height="300">'
+        '<rect width="120" height="300" fill="#f4ecdc"/>'
+        '<rect x="20" y="80" width="80" height="122" fill="#b9ab93" stroke="#3a3340" stroke-width="2.5"/>'
+        f'<rect x="28" y="88" width="64" height="106" fill="#3a4468"/>{panes}'
+        '<rect x="14" y="202" width="92" height="12" fill="#cfc3ab" stroke="#3a3340" stroke-width="2"/>'
+        '<path d="M8 40 H40 M70 40 H112 M20 56 H60 M84 250 H116 M6 262 H46 M54 276 H90" stroke="#c8b99c" '
+        'stroke-width="2"/></svg>\n'
+    )
