@@ -259,29 +259,31 @@ class Desk:
         over = head_height(self.kit, head, self.live_width, page == 0)
         return self.paper[1] - edge.top - edge.bottom - foot_height(ruler) - over
 
-    def pages(self, head: Head, blocks: Sequence[Block], *, name: str = "", ruler: bool = False,
-              loosen: float = 6.0) -> tuple[Page, ...]:  # fmt: skip
+    def pages(self, head: Head, blocks: Sequence[Block], *, name: str = "", ruler: bool = False, loosen: float = 6.0,
+              before: int = 0) -> tuple[Page, ...]:  # fmt: skip
         """The pages of a sheet, from its blocks. `name` is its name for the foot (the head's title if not given).
 
-        A block that cannot be placed is noted as a fault, and the pages without it are returned.
+        `before` is how many pages of the sheet come before these. A block that cannot be placed is noted as a fault,
+        and the pages without it are returned.
         """
-        return self.sections((Section(head, tuple(blocks)),), name=name or head.title, ruler=ruler, loosen=loosen)
+        parts = (Section(head, tuple(blocks)),)
+        return self.sections(parts, name=name or head.title, ruler=ruler, loosen=loosen, before=before)
 
-    def sections(self, parts: Sequence[Section], *, name: str, ruler: bool = False,
-                 loosen: float = 6.0) -> tuple[Page, ...]:  # fmt: skip
+    def sections(self, parts: Sequence[Section], *, name: str, ruler: bool = False, loosen: float = 6.0,
+                 before: int = 0) -> tuple[Page, ...]:  # fmt: skip
         """The pages of a sheet of several parts, each with a head of its own, numbered through."""
         broken: list[tuple[Section, int, list[Block]]] = []
         for part in parts:
             pages = [[]] if part.paint else self._broken(part.head, part.blocks, ruler, name)
-            before = broken[-1][0] if broken else None
-            if part.opening and len(pages) > 1 and len(broken) % 2 == 0 and before and before.more:
-                broken.append((before, 1, list(before.more)))
+            last = broken[-1][0] if broken else None
+            if part.opening and len(pages) > 1 and len(broken) % 2 == 0 and last and last.more:
+                broken.append((last, 1, list(last.more)))
             for _ in range(part.copies):
                 broken += [(part, k, blocks) for k, blocks in enumerate(pages)]
-        count = len(broken)
+        count = len(broken) + before
         return tuple(
             self._page(part, blocks, place, Numbered(name, number, count), ruler, loosen)
-            for number, (part, place, blocks) in enumerate(broken, 1)
+            for number, (part, place, blocks) in enumerate(broken, before + 1)
         )
 
     def _broken(self, head: Head, blocks: Sequence[Block], ruler: bool, name: str) -> list[list[Block]]:
