@@ -80,6 +80,7 @@ LEVELS = {
 _TONE_SIZE, _TONE_LEAST, _TONE_SOFT = 340, 0.003, 2.6
 _ALIKE = 0.15
 _TOLERANCE = 0.4
+_DRAWING_PASSES = 8
 _DRAWING = 560  # px: fine enough that two lines of a drawing stay two
 _GREY = 0.95  # how light the lightest tone is, so that it is told from bare paper
 
@@ -95,11 +96,11 @@ def line_art(store: Store, path: Path, level: int) -> LineArt:
 
 def _line_art(store: Store, path: Path, level: int) -> LineArt:
     chosen = LEVELS[level]
-    image = store.pixels(path, chosen.size)
-    if is_drawing(store.pixels(path, _DRAWING)):
-        return _from_drawing(store, path, chosen)
-    areas = areas_of(image, chosen.wanted)
-    chains = traced(areas, chosen.passes, _TOLERANCE)
+    image, areas, drawing = _cut_up(store, path, chosen)
+    chains = traced(areas, _DRAWING_PASSES if drawing else chosen.passes, _TOLERANCE)
+    if drawing:
+        inked = drawn_ink(image.convert("L"), chains, 1.0)
+        return _art(image, areas, chains, tuple(_joined(outline, inked) for outline in stroke_outlines(inked)))
     size, blur, share, most = chosen.ink
     grey = store.pixels(path, size, grey=True)
     inked = strokes(grey, chains, grey.width / image.width, blur, share, most)
@@ -107,12 +108,13 @@ def _line_art(store: Store, path: Path, level: int) -> LineArt:
     return _art(image, areas, chains, ink)
 
 
-def _from_drawing(store: Store, path: Path, chosen: _Level) -> LineArt:
+def _cut_up(store: Store, path: Path, chosen: _Level) -> tuple[Image.Image, LabelMap, bool]:
+    """The pixels worked on, their areas, and whether the picture is a drawing of lines."""
     image = store.pixels(path, _DRAWING)
-    areas = drawn_areas(image.convert("L"), chosen.wanted)
-    chains = traced(areas, 8, _TOLERANCE)
-    inked = drawn_ink(image.convert("L"), chains, 1.0)
-    return _art(image, areas, chains, tuple(_joined(outline, inked) for outline in stroke_outlines(inked)))
+    if is_drawing(image):
+        return image, drawn_areas(image.convert("L"), chosen.wanted), True
+    image = store.pixels(path, chosen.size)
+    return image, areas_of(image, chosen.wanted), False
 
 
 def tone_shapes(store: Store, path: Path, tones: int) -> LineArt:
@@ -161,14 +163,13 @@ def numbered(store: Store, path: Path, level: int, colours: int) -> LineArt:
 
 def _numbered(store: Store, path: Path, level: int, colours: int) -> LineArt:
     chosen = LEVELS[level]
-    image = store.pixels(path, chosen.size)
-    areas = areas_of(image, chosen.wanted)
+    image, areas, drawing = _cut_up(store, path, chosen)
     means = _mean_colours(image, areas)
     weights = [size**0.7 for size in areas.sizes()]
     paints = sorted(main_colours(means, weights, colours), key=lambda c: (-(2 * c[0] + 3 * c[1] + c[2]), c))
     paint = [nearest_colour(mean, paints) for mean in means]
     areas = _alike_joined(areas, paint, means)
-    art = _art(image, areas, traced(areas, chosen.passes, _TOLERANCE), ())
+    art = _art(image, areas, traced(areas, _DRAWING_PASSES if drawing else chosen.passes, _TOLERANCE), ())
     regions = tuple(replace(r, number=1 + areas.value[i]) for i, r in enumerate(art.regions))
     return replace(art, regions=regions, palette=tuple(paints))
 

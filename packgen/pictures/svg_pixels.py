@@ -8,6 +8,7 @@ from packgen.pictures.shapes import Ink, Point, Shape, VectorPicture, flattened,
 
 _FINER = 3  # drawn so many times larger, then brought down, for smooth edges
 _MOST_PX = 6000
+_PIECES = 16
 
 
 def drawn(picture: VectorPicture, width_px: int, height_px: int) -> Image.Image:
@@ -17,7 +18,7 @@ def drawn(picture: VectorPicture, width_px: int, height_px: int) -> Image.Image:
     across, up = sheet.width / picture.width, sheet.height / picture.height
     for shape in picture.shapes:
         steps = moved(shape.steps, (across, 0, 0, -up, 0, sheet.height))
-        _draw(sheet, shape, flattened(steps), shape.stroke_width * (across * up) ** 0.5)
+        _draw(sheet, shape, flattened(steps, _PIECES), shape.stroke_width * (across * up) ** 0.5)
     return sheet.resize((width_px, height_px), Image.Resampling.BOX) if finer > 1 else sheet
 
 
@@ -30,7 +31,8 @@ def _draw(sheet: Image.Image, shape: Shape, lines: list[list[Point]], stroke: fl
     if shape.stroke is not None:
         pen = ImageDraw.Draw(sheet)
         for line in lines:
-            pen.line(line, fill=_bytes(shape.stroke), width=max(1, round(stroke)), joint="curve")
+            joined = [*line, line[1]] if line[0] == line[-1] else line
+            pen.line(joined, fill=_bytes(shape.stroke), width=max(1, round(stroke)), joint="curve")
 
 
 def _fill_even_odd(sheet: Image.Image, lines: list[list[Point]], ink: tuple[int, int, int]) -> None:
