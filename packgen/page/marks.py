@@ -60,7 +60,10 @@ class Path_:
 
 @dataclass(frozen=True, slots=True)
 class Picture:
-    """A raster picture filling a rectangle. `source` is a prepared picture file (upright, right colours)."""
+    """A raster picture filling a rectangle. `source` is a prepared picture file (upright, right colours).
+
+    `words` say what it shows, for readers that speak.
+    """
 
     x: float
     y: float
@@ -68,6 +71,7 @@ class Picture:
     height: float
     source: Path
     role: str = "picture"
+    words: str = ""
 
 
 @dataclass(frozen=True, slots=True)

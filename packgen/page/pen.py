@@ -88,9 +88,9 @@ class Pen:
         """A circle round (x, y)."""
         self.path(rounded(x - radius, y - radius, 2 * radius, 2 * radius, radius), stroke, fill, role)
 
-    def picture(self, x: float, y: float, width: float, height: float, source: Path, role: str = "picture") -> None:
-        """A prepared picture filling a rectangle."""
-        self.marks.append(Picture(x, y, width, height, source, role))
+    def picture(self, x: float, y: float, width: float, height: float, source: Path, words: str = "") -> None:
+        """A prepared picture filling a rectangle; `words` say what it shows."""
+        self.marks.append(Picture(x, y, width, height, source, words=words))
 
     def link(self, x: float, y: float, width: float, height: float, url: str) -> None:
         """A rectangle that opens an address on a screen."""

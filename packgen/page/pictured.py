@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Any
 
 from packgen.page.blocks import Block, Kit, Span
 from packgen.page.desk import Desk
@@ -98,26 +99,31 @@ class Beside:
 
 def place_picture(desk: Desk, pen: Pen, path: Path, x: float, y: float, width: float, height: float, *,
                   about: object = None, framed: bool = True, name: str = "", crop: Crop | None = None,
-                  lighten: float = 0.0, grey: bool | None = None) -> None:  # fmt: skip
+                  lighten: float = 0.0, grey: bool | None = None, fade: Crop | None = None,
+                  warn: bool = True) -> None:  # fmt: skip
     """Put a picture, or a part of it, into a rectangle (lower left corner first); vector pictures stay vector.
 
-    `about` is the value whose place a warning names. `lighten` 0..1 fades it towards white.
+    `about` is the value whose place a warning names; no `warn` for a detail that is coarse because it is enlarged.
+    `lighten` 0..1 brings it nearer to white; outside `fade` (a part of what is shown) it fades to white.
     """
+    in_grey = not desk.family.printer.colour if grey is None else grey
     vector = desk.store.keep(path, "vector", lambda: read_svg(path)) if path.suffix.lower() == ".svg" else None
-    if isinstance(vector, VectorPicture):
-        draw_vector(pen, vector, x, y, width, height, crop=crop, lighten=lighten)
+    if isinstance(vector, VectorPicture) and not fade:
+        draw_vector(pen, vector, x, y, width, height, crop=crop, lighten=lighten, grey=in_grey)
     else:
-        wishes: dict[str, object] = {"crop": crop, "lighten": lighten}
-        if grey is not None:
-            wishes["grey"] = grey
-        made = desk.picture(path, width, height, name, about, **wishes)
-        pen.picture(x, y, width, height, made.source)
+        wishes: dict[str, Any] = {"crop": crop, "lighten": lighten, "grey": in_grey, "fade": fade}
+        made = (
+            desk.picture(path, width, height, name, about, **wishes)
+            if warn
+            else desk.store.prepared(path, width, height, **wishes)
+        )
+        pen.picture(x, y, width, height, made.source, name.strip('"'))
     if framed:
         pen.box(x, y, width, height, Stroke(HAIR, RULE), role="picture-edge")
 
 
 def draw_vector(pen: Pen, picture: VectorPicture, x: float, y: float, width: float, height: float, *,
-                crop: Crop | None = None, lighten: float = 0.0) -> None:  # fmt: skip
+                crop: Crop | None = None, lighten: float = 0.0, grey: bool = False) -> None:  # fmt: skip
     """Draw a vector picture, or a part of it, into a rectangle; shown only inside it."""
     left, top, part_wide, part_high = crop or (0.0, 0.0, 1.0, 1.0)
     scale = width / (picture.width * part_wide)
@@ -127,10 +133,10 @@ def draw_vector(pen: Pen, picture: VectorPicture, x: float, y: float, width: flo
         Path_(
             shape.steps,
             None if shape.stroke is None else Stroke(
-                shape.stroke_width, _faded(shape.stroke, lighten), shape.dash, int(shape.round_cap),
+                shape.stroke_width, _faded(shape.stroke, lighten, grey), shape.dash, int(shape.round_cap),
                 int(shape.round_join),
             ),
-            None if shape.fill is None else _faded(shape.fill, lighten),
+            None if shape.fill is None else _faded(shape.fill, lighten, grey),
             "vector",
         )
         for shape in placed.shapes
@@ -138,7 +144,10 @@ def draw_vector(pen: Pen, picture: VectorPicture, x: float, y: float, width: flo
     pen.group(marks, (1, 0, 0, 1, 0, 0), ((x, y), (x + width, y), (x + width, y + height), (x, y + height)))
 
 
-def _faded(ink: Ink, lighten: float) -> Ink:
+def _faded(ink: Ink, lighten: float, grey: bool) -> Ink:
+    """An ink nearer to white, and as a grey if asked (luma of ITU-R BT.601, as for pixels)."""
+    if isinstance(ink, tuple) and grey:
+        ink = 0.299 * ink[0] + 0.587 * ink[1] + 0.114 * ink[2]
     if isinstance(ink, tuple):
         red, green, blue = (1 - (1 - c) * (1 - lighten) for c in ink)
         return red, green, blue
