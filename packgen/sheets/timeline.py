@@ -99,6 +99,9 @@ def _read(desk: Desk, head: Head, marks: Sequence[_Mark]) -> tuple[Page, ...]:
     axis, stretches = plan
     count = len(stretches)
     style = _label_style(desk)
+    task_head = replace(head, title=desk.say("tasks_title"))
+    more = desk.pages(task_head, tasks, name=SHEET.title, before=count)
+    total = count + len(more)
     pages = []
     for number, stretch in enumerate(stretches, 1):
 
@@ -106,8 +109,7 @@ def _read(desk: Desk, head: Head, marks: Sequence[_Mark]) -> tuple[Page, ...]:
                   at: int = number) -> None:  # fmt: skip
             _paint(desk, pen, axis, here, (x, y, width, height), style, at, count)
 
-        pages.append(desk.free_page(paint, head, name=SHEET.title, number=number, count=count, ruler=True))
-    more = desk.pages(replace(head, title=desk.say("tasks_title")), tasks, name=SHEET.title)
+        pages.append(desk.free_page(paint, head, name=SHEET.title, number=number, count=total, ruler=True))
     return (*pages, *more)
 
 
@@ -271,10 +273,11 @@ def _numbered(desk: Desk, head: Head, marks: Sequence[_Mark], tasks: Sequence[Bl
             words = str(group[0] + 1) if len(group) == 1 else f"{group[0] + 1}–{group[-1] + 1}"
             pen.text(line + 4.0, at - style.size * 0.33, words, style)
 
-    page = desk.free_page(paint, head, name=SHEET.title, ruler=True)
     rows = tuple((str(k), m.when, m.words) for k, m in enumerate(marks, 1))
     table = Table((Column("", 0.09), Column(desk.say("when"), 0.24), Column(desk.say("what"), 0.67)), rows)
-    listed = desk.pages(replace(head, title=desk.say("list_title")), [table, *tasks], name=SHEET.title)
+    list_head = replace(head, title=desk.say("list_title"))
+    listed = desk.pages(list_head, [table, *tasks], name=SHEET.title, before=1)
+    page = desk.free_page(paint, head, name=SHEET.title, count=1 + len(listed), ruler=True)
     return (page, *listed)
 
 
