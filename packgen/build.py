@@ -109,7 +109,8 @@ def open_workshop(order: Order) -> Workshop:
     if study is None or family is None or any(f.severity is Severity.FAULT for f in found):
         raise InputFaults(found)
     templates = [p for p in (own / "templates" if own else None, folder("templates")) if p and p.is_dir()]
-    wanted = {str(line.sheet) for recipe in recipes.values() for line in recipe.sheets}
+    childrens = [recipe for recipe in recipes.values() if recipe.level != "parent"]
+    wanted = {str(line.sheet) for recipe in childrens for line in recipe.sheets}
     term = plan_term(study, family, wanted)
     packs = _packs(order, study, family, recipes, term)
     store = Store(Path(tempfile.mkdtemp(prefix="packgen-")))

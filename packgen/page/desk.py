@@ -90,8 +90,8 @@ Paint = Callable[[Pen, float, float, float, float], None]
 class Section:
     """A part of a sheet with a head of its own: blocks, or a page it paints itself; in several copies if asked.
 
-    A part of several pages that is to lie open at once (`opening`) begins on an even page: printed on both sides, pages
-    2 and 3, 4 and 5 ... face each other. The page this leaves over goes to the part before, filled with its `more`.
+    A part of two pages that is to lie open at once (`opening`) begins on an even page: printed on both sides, pages 2
+    and 3, 4 and 5 ... face each other. The page this leaves over goes to the part before, filled with its `more`.
     """
 
     head: Head
