@@ -5,9 +5,10 @@ from __future__ import annotations
 import hashlib
 import shutil
 import tempfile
-from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Callable, Hashable, Iterator, Sequence
+from dataclasses import dataclass, field, replace
 from pathlib import Path
+from typing import Any
 
 from packgen import sheets
 from packgen.faults import Fault, InputFaults, Place, Said, Severity, in_order, nearest
@@ -81,6 +82,7 @@ class Workshop:
     faults: list[Fault]
     store: Store
     faces: Faces
+    kept: dict[Hashable, Any] = field(default_factory=dict)
 
     @property
     def paper(self) -> tuple[float, float]:
@@ -243,7 +245,7 @@ def _desk(shop: Workshop, pack: PackPlan, item: PlanItem, runs: tuple[RunInfo, .
     )
     return Desk(
         shop.study, shop.family, pack, item, Kit(shop.faces, look), shop.paper, shop.wording, shop.store, shop.term,
-        shop.faults, shop.packs, runs,
+        shop.faults, shop.packs, runs, shop.kept,
     )  # fmt: skip
 
 

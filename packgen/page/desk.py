@@ -7,7 +7,7 @@ pictures; it turns blocks into pages with the frame of the level, and collects f
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Hashable, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
@@ -127,6 +127,7 @@ class Desk:
     faults: list[Fault] = field(default_factory=list)
     packs: tuple[PackPlan, ...] = ()
     runs: tuple[RunInfo, ...] = ()
+    kept: dict[Hashable, Any] = field(default_factory=dict)
 
     # What the sheet is for
 
@@ -174,6 +175,12 @@ class Desk:
         except ValueError:
             self.fault(value, f'"{name}" wants a whole number, not "{value}".', f"Write for example {name}: {default}")
             return default
+
+    def once(self, key: Hashable, make: Callable[[], Any]) -> Any:
+        """What `make` gives, made once in a build for that key: for work that does not depend on the child."""
+        if key not in self.kept:
+            self.kept[key] = make()
+        return self.kept[key]
 
     def copies_of(self, part: str) -> int:
         """How many copies the child has of a sheet or part: one, and what its `extra` says."""

@@ -52,6 +52,17 @@ def lay_out(desk: Desk) -> tuple[Laid, ...]:
 
 def net_of(desk: Desk, model: Model) -> NetSheets | None:
     """The model's net on the family's paper, or None with a fault at the model's place."""
+    youngest = desk.level == "first"
+    made = desk.once(("net", model, youngest), lambda: _net(desk, model, youngest))
+    if isinstance(made, NetSheets):
+        return made
+    assert isinstance(made, NetError)
+    place = place_of(model.solid) if "solid called" in made.message else model.at
+    desk.fault(place, made.message, made.instead)
+    return None
+
+
+def _net(desk: Desk, model: Model, youngest: bool) -> NetSheets | NetError:
     area = net_area(desk)
     given: dict[str, float | str | Quantity] = {
         str(g.name): g.values[0] if isinstance(g.values[0], Quantity) else str(g.values[0])
@@ -63,13 +74,9 @@ def net_of(desk: Desk, model: Model) -> NetSheets | None:
     holes = tuple(Drilling(str(h.where), h.across, h.mark_only) for h in model.holes)
     try:
         solid = build(str(model.solid), given)
-        return lay_out_net(
-            solid, area.width, area.height, str(model.scale), youngest=desk.level == "first", holes=holes
-        )
+        return lay_out_net(solid, area.width, area.height, str(model.scale), youngest=youngest, holes=holes)
     except NetError as error:
-        place = place_of(model.solid) if "solid called" in error.message else model.at
-        desk.fault(place, error.message, error.instead)
-        return None
+        return error
 
 
 def _steps(desk: Desk, model: Model, net: NetSheets) -> list[Block]:

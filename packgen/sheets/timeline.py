@@ -167,7 +167,7 @@ def _cut(
 def _paint(desk: Desk, pen: Pen, axis: TimeAxis, sheet: _Sheet, place: tuple[float, float, float, float], style: Style,
            number: int, count: int) -> None:  # fmt: skip
     """One sheet: the axis at the left third, spans as bars beside it, labels at the right with their leaders."""
-    x, y, width, height = place
+    x, y, _, height = place
     top = y + height - 2.0
     line = x + 30.0
     end = min(sheet.end, axis.length)
@@ -298,7 +298,7 @@ def _tasks(desk: Desk, marks: Sequence[_Mark]) -> list[Block]:
 
 
 def _placed(desk: Desk, head: Head, marks: Sequence[_Mark], *, glue: bool) -> tuple[Laid, ...]:
-    """Boxes beside the axis, each joined to its date; in the glue form the cards to cut out are a sheet of their own."""
+    """Boxes beside the axis, each joined to its date; to glue, the cards to cut out are a sheet of their own."""
     room = desk.room(head, 0, ruler=True) - 4.0
     gap = 3.0
     most = 40.0 if glue else 52.0
