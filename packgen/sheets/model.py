@@ -70,7 +70,7 @@ def _net(desk: Desk, model: Model, youngest: bool) -> NetSheets | NetError:
         if g.values
     }
     if model.mesh:
-        given["file"] = model.mesh.read_text(encoding="utf-8", errors="replace")
+        given["text"] = model.mesh.read_text(encoding="utf-8", errors="replace")
     holes = tuple(Drilling(str(h.where), h.across, h.mark_only) for h in model.holes)
     try:
         solid = build(str(model.solid), given)
