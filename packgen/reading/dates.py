@@ -157,13 +157,15 @@ def _years_name(first: int, last: int) -> str | None:
 
 
 def _names_near(year: int) -> list[str]:
-    """The names of the decade, the hundred years and the century a year may lie in."""
+    """The names of the decade, the hundred years and the century a year may lie in; none in times without number."""
+    if not -9900 < year <= 9900:
+        return []
     if year < 1:
         decade, century = (1 - year) // 10 * 10, -year // 100 + 1
         return [f"{decade}s BC"] * (decade >= 10) + [f"{ordinal(century)} century BC"]
     decade, hundred = year // 10 * 10, year // 100 * 100
     names = [f"{decade}s" + " AD" * (decade < 100)] * (decade >= 10) + [f"{hundred}s"] * (hundred >= 100)
-    return [*names, f"{ordinal((year - 1) // 100 + 1)} century"] if year <= 9900 else names
+    return [*names, f"{ordinal((year - 1) // 100 + 1)} century"]
 
 
 def ordinal(number: int) -> str:

@@ -7,8 +7,9 @@ from __future__ import annotations
 
 import inspect
 import re
-from collections.abc import Callable, Iterable
+from collections.abc import Callable
 from dataclasses import dataclass, field
+from difflib import get_close_matches
 from pathlib import Path
 from typing import Any, Generic, Protocol, TypeVar
 
@@ -166,8 +167,11 @@ class Record(Generic[T]):
             notes.add(messages.COMMA_CUT, name.at, key=snippet(name))
             return None
         known = {key_form(word): key.name for key in self.keys for word in (*key.aliases, key.name)}
-        near = nearest(key_form(name), known)
-        inner = next((key for key in self.keys if near is None and _holds(key.shape, name)), None)
+        form = key_form(name)
+        # `title` is more like `timeline` than most slips, but a key of an inner record that is spelt right is no slip.
+        inner = next((key for key in self.keys if _holds(key.shape, name)), None)
+        near = next(iter(get_close_matches(form, known, n=1, cutoff=0.85)), None)
+        near = near or (None if inner else nearest(form, known))
         if near:
             hint = f"Write `{known[near]}`."
         elif inner:
@@ -319,7 +323,12 @@ class Pairs(Generic[T]):
 
     def schema(self, defs: Defs) -> Schema:
         """A list of the record, or pairs of texts."""
-        pairs: Schema = {"type": "object", "additionalProperties": {"type": ["string", "number", "boolean"]}}
+        own = [spelling for key in self.record.keys for spelling in key.spellings]
+        pairs: Schema = {
+            "type": "object",
+            "propertyNames": {"not": {"enum": own}},
+            "additionalProperties": {"type": ["string", "number", "boolean"]},
+        }
         one = self.record.schema(defs)
         several: Schema = {"type": "array", "items": {"anyOf": [one, pairs]}, "maxItems": self.most}
         return {"anyOf": [several, one, pairs]}
@@ -346,9 +355,3 @@ def _holds(shape: object, name: str) -> bool:
 
 def _sentence(text: str) -> str:
     return text[:1].upper() + text[1:]
-
-
-def words_of(items: Iterable[str]) -> str:
-    """Words for a message: `a, b or c`."""
-    known = list(items)
-    return " or ".join([", ".join(known[:-1]), known[-1]]) if len(known) > 1 else "".join(known)

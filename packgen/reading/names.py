@@ -4,8 +4,12 @@ from __future__ import annotations
 
 import re
 import unicodedata
+from functools import lru_cache
 
 _LEFT_OUT = re.compile("[\u00ad\u200b\u2060\ufeff\u200e\u200f\u202a-\u202e\u2066-\u2069]")
+_SPACES = re.compile(" {2,}")
+_BREAKS = re.compile("\n{3,}")
+_BETWEEN_WORDS = re.compile(r"[\s_\-]+")
 _QUOTES = "\"'“”„‟‘’‚‛«»‹›`"
 _RESERVED = {"con", "prn", "aux", "nul", *(f"{port}{n}" for port in ("com", "lpt") for n in range(1, 10)), "parent"}
 
@@ -14,9 +18,12 @@ def tidy(text: str) -> str:
     """The text in composed letters (Unicode NFC), without invisible marks and spare spaces; its line breaks stay."""
     if not text.isascii():
         text = _LEFT_OUT.sub("", unicodedata.normalize("NFC", text))
-    lines = [" ".join(line.split(" ")).strip(" \t") for line in text.replace("\t", " ").split("\n")]
-    joined = "\n".join(re.sub(" {2,}", " ", line) for line in lines)
-    return re.sub("\n{3,}", "\n\n", joined).strip()
+    text = text.replace("\t", " ")
+    if "  " in text:
+        text = _SPACES.sub(" ", text)
+    if "\n" not in text:
+        return text.strip()
+    return _BREAKS.sub("\n\n", "\n".join(line.strip(" ") for line in text.split("\n"))).strip()
 
 
 def unquoted(text: str) -> str:
@@ -27,9 +34,10 @@ def unquoted(text: str) -> str:
     return text
 
 
+@lru_cache(maxsize=1024)
 def key_form(key: str) -> str:
     """A key in one spelling: small letters, and a space where a hyphen, an underscore or several spaces stood."""
-    return re.sub(r"[\s_\-]+", " ", unquoted(key)).strip().casefold()
+    return _BETWEEN_WORDS.sub(" ", unquoted(key)).strip().casefold()
 
 
 def snippet(text: str, most: int = 60) -> str:

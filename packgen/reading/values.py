@@ -87,7 +87,8 @@ def yes_no() -> One[bool]:
             raise Misread(messages.NOT_YES_NO, text=snippet(said))
         return word in _YES
 
-    return One("yes or no", parse, {"enum": [True, False, "yes", "no", "on", "off"]})
+    words = ["yes", "no", "on", "off", "ja", "nein", "oui", "non", "si", "sí", "Yes", "No", "YES", "NO"]
+    return One("yes or no", parse, {"enum": [True, False, *words, 1, 0]})
 
 
 def whole(least: int, most: int) -> One[int]:

@@ -170,6 +170,12 @@ def test_years_on_the_axis_are_those_of_the_calendar() -> None:
     assert as_years(read_when("after 1850")) == (1851.0, math.inf)
 
 
+def test_times_beyond_the_named_centuries_are_said_in_years() -> None:
+    long_ago = When(Said(""), Day(-9900), Day(0), spread=True)
+    assert plain(long_ago) == "between 9901 BC and 1 BC"
+    assert plain(read_when("Y-170000S3")) == "between 171,000 BC and 170,001 BC"
+
+
 @given(
     st.sampled_from(["spring", "summer", "autumn", "winter", "early", "mid", "late"]),
     st.integers(-5000, 5000).filter(lambda y: y not in range(100)),

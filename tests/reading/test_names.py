@@ -32,11 +32,9 @@ def test_keys_are_the_same_in_any_spelling() -> None:
     ("name", "folder"),
     [
         ("Juno", "juno"), ("Isaure Quenby", "isaure-quenby"), ("Zoë", "zoe"), ("D'Arcy", "darcy"), ("Жанна", "жанна"),
-        ("Ελένη", "ελενη"),
-        ("葛飾 北斎", "葛飾-北斎"), ("がく", "がく"),
-        ("Nguyễn Văn", "nguyen-van"), ("../../etc", "etc"),
-
-        ("CON", "con-1"), ("Parent", "parent-1"), ("  ", "x"), ("???", "x"), ("a/b\\c:d", "a-b-c-d"), ("Straße", "strasse"),
+        ("Ελένη", "ελενη"), ("葛飾 北斎", "葛飾-北斎"), ("がく", "がく"), ("Nguyễn Văn", "nguyen-van"),
+        ("../../x", "x"),
+        ("CON", "con-1"), ("Parent", "parent-1"), ("  ", "x"), ("???", "x"), ("a/b\\c:d", "a-b-c-d"), ("Maß", "mass"),
     ],
 )  # fmt: skip
 def test_names_of_any_script_make_folders(name: str, folder: str) -> None:
