@@ -12,6 +12,7 @@ from typing import Any
 
 from packgen import sheets
 from packgen.faults import Fault, InputFaults, Place, Said, Severity, in_order, nearest
+from packgen.known_names import family_faults, recipe_faults, unknown_sheet
 from packgen.page.blocks import Kit
 from packgen.page.desk import PAPERS, Desk, Laid
 from packgen.page.lettering import letter_faults
@@ -141,18 +142,12 @@ def _recipes(order: Order, family: Family | None, files: dict[str, Path]) -> tup
         recipe, found = read_recipe(files[name])
         faults += found
         if recipe:
-            faults += [_unknown_sheet(s.sheet, s.at) for s in recipe.sheets if s.sheet not in sheets.kinds()]
+            faults += recipe_faults(recipe)
             recipes[name] = recipe
     for kind in order.only:
         if kind not in sheets.kinds():
-            faults.append(_unknown_sheet(kind, Place("--only")))
-    return recipes, faults
-
-
-def _unknown_sheet(kind: str, at: Place) -> Fault:
-    near = nearest(kind, sheets.kinds())
-    instead = f'Did you mean "{near}"?' if near else f"The sheets are: {', '.join(sheets.kinds())}."
-    return Fault(at, f'There is no sheet called "{kind}".', instead)
+            faults.append(unknown_sheet(kind, Place("--only")))
+    return recipes, faults + (family_faults(family) if family else [])
 
 
 def _unknown_pack(name: str, files: dict[str, Path]) -> Fault:
@@ -230,9 +225,16 @@ def _lay_out_pack(shop: Workshop, pack: PackPlan, runs: tuple[RunInfo, ...],
     for k, item in enumerate(pack.items):
         if tell:
             tell(f"{pack.folder}: {item.sheet}", k)
-        laids += sheets.lay_out(item.sheet, _desk(shop, pack, item, runs))
+        for laid in sheets.lay_out(item.sheet, _desk(shop, pack, item, runs)):
+            laids += [laid] * _copies(pack, laid)
     name = "guide" if is_parents(pack) else ""
     return BuiltPack(pack, tuple(laids), print_runs(laids, shop.paper, shop.family.printer, name=name))
+
+
+def _copies(pack: PackPlan, laid: Laid) -> int:
+    """How many times a sheet or part is printed: once, and what the child's `extra` says of it."""
+    extra = {str(name): number for name, number in pack.child.extra} if pack.child else {}
+    return 1 + extra.get(laid.part or laid.kind, 0)
 
 
 def _desk(shop: Workshop, pack: PackPlan, item: PlanItem, runs: tuple[RunInfo, ...]) -> Desk:

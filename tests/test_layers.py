@@ -18,6 +18,7 @@ ORDER = (
     ("sheets",),
     ("printed",),
     ("writing",),
+    ("known_names",),
     ("build", "starter", "catalogue", "fold_command"),
     ("cli",),
     ("__main__",),

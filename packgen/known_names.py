@@ -1,0 +1,63 @@
+"""Names a family or a recipe uses for sheets, their parts and options, held against what there is."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from packgen import sheets
+from packgen.faults import Fault, Place, nearest, place_of
+from packgen.reading.models import Family, Recipe
+
+# Options every sheet made for several things understands, and those of the whole pack.
+_COMMON = ("most", "only")
+
+
+def unknown_sheet(kind: str, at: Place) -> Fault:
+    """The fault of a sheet that does not exist, with the nearest name or all of them."""
+    return _unknown("sheet", kind, at, sheets.kinds())
+
+
+def _unknown(what: str, name: str, at: Place, known: Iterable[str]) -> Fault:
+    known = tuple(known)
+    near = nearest(name, known)
+    instead = f'Did you mean "{near}"?' if near else f"Choose from: {', '.join(known)}."
+    return Fault(at, f'There is no {what} called "{name}".', instead)
+
+
+def parts() -> tuple[str, ...]:
+    """The names of all parts of sheets that can have copies of their own."""
+    return tuple(dict.fromkeys(part for kind in sheets.kinds() for part in sheets.about(kind).parts))
+
+
+def recipe_faults(recipe: Recipe) -> list[Fault]:
+    """Sheets and options of a recipe that do not exist, and choices an option does not have."""
+    faults: list[Fault] = []
+    for line in recipe.sheets:
+        if line.sheet not in sheets.kinds():
+            faults.append(unknown_sheet(str(line.sheet), line.at))
+            continue
+        known = {option.name: option for option in sheets.about(str(line.sheet)).options}
+        for name, value in line.options:
+            if str(name) not in known and str(name) not in _COMMON:
+                at = place_of(name)
+                faults.append(_unknown(f"option of the sheet {line.sheet}", str(name), at, (*known, *_COMMON)))
+                continue
+            choices = known[str(name)].choices if str(name) in known else ()
+            if choices and str(value) not in choices:
+                at = place_of(value) if place_of(value).line else place_of(name)
+                faults.append(_unknown(f"choice for {name}", str(value), at, choices))
+    return faults
+
+
+def family_faults(family: Family) -> list[Fault]:
+    """Sheets and parts named by the children and goals of a family that do not exist."""
+    faults: list[Fault] = []
+    with_parts = (*sheets.kinds(), *parts())
+    for child in family.children:
+        faults += [unknown_sheet(str(n), place_of(n)) for n in child.leave_out if n not in sheets.kinds()]
+        faults += [
+            _unknown("sheet or part", str(n), place_of(n), with_parts) for n, _ in child.extra if n not in with_parts
+        ]
+    for goal in family.goals:
+        faults += [unknown_sheet(str(n), place_of(n)) for n in goal.met_by if n not in sheets.kinds()]
+    return faults
