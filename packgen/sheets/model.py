@@ -5,15 +5,14 @@ from __future__ import annotations
 from functools import partial
 
 from packgen.faults import place_of
-from packgen.nets import Drilling, NetError, NetSheets, Solid, build
-from packgen.nets import lay_out as lay_out_net
+from packgen.nets import NetSheets, Solid
 from packgen.page.blocks import Art, Block, Boxed, Bullets, DrawBox, Prose, Row, Stack, heading
 from packgen.page.desk import Desk, Laid, Option, Sheet
+from packgen.page.net_made import made_net
 from packgen.page.net_pages import net_area, net_facts, net_pages
 from packgen.page.pen import Pen
 from packgen.page.solid_view import draw_solid
 from packgen.reading.models import Model
-from packgen.units import Quantity
 
 SHEET = Sheet(
     title="Model",
@@ -52,31 +51,12 @@ def lay_out(desk: Desk) -> tuple[Laid, ...]:
 
 def net_of(desk: Desk, model: Model) -> NetSheets | None:
     """The model's net on the family's paper, or None with a fault at the model's place."""
-    youngest = desk.level == "first"
-    made = desk.once(("net", model, youngest), lambda: _net(desk, model, youngest))
+    made = made_net(desk, model, desk.level == "first")
     if isinstance(made, NetSheets):
         return made
-    assert isinstance(made, NetError)
     place = place_of(model.solid) if "solid called" in made.message else model.at
     desk.fault(place, made.message, made.instead)
     return None
-
-
-def _net(desk: Desk, model: Model, youngest: bool) -> NetSheets | NetError:
-    area = net_area(desk)
-    given: dict[str, float | str | Quantity] = {
-        str(g.name): g.values[0] if isinstance(g.values[0], Quantity) else str(g.values[0])
-        for g in model.given
-        if g.values
-    }
-    if model.mesh:
-        given["text"] = model.mesh.read_text(encoding="utf-8", errors="replace")
-    holes = tuple(Drilling(str(h.where), h.across, h.mark_only) for h in model.holes)
-    try:
-        solid = build(str(model.solid), given)
-        return lay_out_net(solid, area.width, area.height, str(model.scale), youngest=youngest, holes=holes)
-    except NetError as error:
-        return error
 
 
 def _steps(desk: Desk, model: Model, net: NetSheets) -> list[Block]:
