@@ -7,60 +7,69 @@ from dataclasses import dataclass, replace
 
 from packgen.page.blocks import Block, Kit, Span, draw_stack, gap_of, rigid, style_of
 from packgen.page.look import GUIDE, HAIR, RULE, SOFT, THIN
+from packgen.page.marks import Stroke
 from packgen.page.pen import Pen
 from packgen.page.text import Style, fit, wrap
 
 LABEL = 31.0  # the width of the column of names and minutes
 _GUTTER = 4.0
-_OVER = 2.2  # from a step's rule to its words
+_MUCH = 72.0  # room over this is parted into boxes
+_BOX = 40.0  # the least height of such a box, where there are several rows of them
+_OVER = 2.0  # from a step's rule to its words
 
 
 @dataclass(frozen=True, slots=True)
 class Step:
     """One thing to do: its name and how long it takes at the left, what to say and do at the right, a rule over both.
 
-    `notes` stand under the name in small type (minutes, the day). Parted between its blocks.
+    `notes` stand under the name in small type (minutes, the day). A `wide` step has its name over its blocks, which
+    then have the whole width. Parted between its blocks.
     """
 
     name: str
     blocks: tuple[Block, ...]
     notes: tuple[str, ...] = ()
-    gap: float | None = 2.6
+    gap: float | None = 2.0
     tight: bool = False
+    wide: bool = False
 
-    def _label(self, kit: Kit) -> tuple[Style, tuple[str, ...], tuple[str, ...]]:
+    def _label(self, kit: Kit, width: float) -> tuple[Style, tuple[str, ...], tuple[str, ...]]:
         """The style and lines of the name, and the lines of the notes."""
-        fitted = fit(kit.faces, self.name, kit.look.heading, LABEL, 3 * kit.look.heading.leading, kit.look.floor)
-        notes = tuple(line for note in self.notes for line in wrap(kit.faces, note, kit.look.small, LABEL))
+        room = width if self.wide else LABEL
+        fitted = fit(kit.faces, self.name, kit.look.heading, room, 3 * kit.look.heading.leading, kit.look.floor)
+        notes = wrap(kit.faces, " · ".join(self.notes), kit.look.small, room) if self.notes else ()
         return fitted.style, fitted.lines, notes
 
-    def _inner(self, kit: Kit, width: float) -> float:
-        wide = width - LABEL - _GUTTER
-        gaps = sum(gap_of(kit, block) for block in self.blocks[1:])
-        return sum(block.measure(kit, wide).least for block in self.blocks) + gaps
+    def _label_height(self, kit: Kit, width: float) -> float:
+        style, lines, notes = self._label(kit, width)
+        return len(lines) * style.leading + len(notes) * kit.look.small.leading
+
+    def _columns(self, kit: Kit, width: float) -> tuple[float, float]:
+        """How far below the rule the blocks begin, and how wide they are."""
+        return (_OVER + self._label_height(kit, width), width) if self.wide else (_OVER, width - LABEL - _GUTTER)
 
     def measure(self, kit: Kit, width: float) -> Span:
-        """As high as the higher of the two columns."""
-        style, lines, notes = self._label(kit)
-        label = len(lines) * style.leading + len(notes) * kit.look.small.leading
-        return rigid(_OVER + max(label, self._inner(kit, width)))
+        """As high as the higher of the two columns, or as both one over the other."""
+        down, wide = self._columns(kit, width)
+        gaps = sum(gap_of(kit, block) for block in self.blocks[1:])
+        inner = sum(block.measure(kit, wide).least for block in self.blocks) + gaps
+        return rigid(max(down + inner, _OVER + self._label_height(kit, width)))
 
     def draw(self, kit: Kit, pen: Pen, x: float, top: float, width: float, height: float) -> None:
         """The rule, the name with its notes, and the blocks."""
-        style, lines, notes = self._label(kit)
+        style, lines, notes = self._label(kit, width)
         pen.line(x, top, x + width, top, THIN, RULE, role="step-rule")
         y = pen.lines(x, top - _OVER + 0.6, lines, style, role="heading")
         pen.lines(x, y, notes, kit.look.small.grey(SOFT))
-        inner = width - LABEL - _GUTTER
-        draw_stack(kit, pen, self.blocks, x + width - inner, top - _OVER, inner, height - _OVER)
+        down, wide = self._columns(kit, width)
+        draw_stack(kit, pen, self.blocks, x + width - wide, top - down, wide, height - down)
 
     def split(self, kit: Kit, width: float, room: float) -> tuple[Block, Block] | None:
         """The blocks that fit, and the rest under the same name."""
-        wide = width - LABEL - _GUTTER
-        style, lines, notes = self._label(kit)
-        if _OVER + len(lines) * style.leading + len(notes) * kit.look.small.leading > room:
+        down, wide = self._columns(kit, width)
+        if _OVER + self._label_height(kit, width) > room:
             return None
-        parted = part_blocks(kit, self.blocks, wide, room - _OVER)
+        parted = part_blocks(kit, self.blocks, wide, room - down)
         if not parted:
             return None
         return replace(self, blocks=parted[0]), replace(self, blocks=parted[1], notes=(), gap=0.0)
@@ -139,47 +148,93 @@ class Pairs:
 
 
 @dataclass(frozen=True, slots=True)
-class Sayings:
-    """Room to write down what was said, a few lines for each name; nothing at all where the page is full.
+class IfRoom:
+    """What is drawn where a page has room left: the first of some blocks that fits, or none of them.
 
     It takes what is left of a page, and never asks for a page of its own.
     """
 
-    title: str
-    names: tuple[str, ...]
+    blocks: tuple[Block, ...]
+    over: float = 3.0
     gap: float | None = 0.0
     tight: bool = False
 
     def measure(self, kit: Kit, width: float) -> Span:
-        """From nothing to as much as there is."""
-        return Span(0.0, 1e6, 1.0)
+        """From nothing to as much as the blocks can be."""
+        most = max(max(span.most, span.least) for span in (block.measure(kit, width) for block in self.blocks))
+        return Span(0.0, min(1e6, most + self.over), 1.0)
 
     def draw(self, kit: Kit, pen: Pen, x: float, top: float, width: float, height: float) -> None:
-        """A heading, and ruled lines with a name before the first of each share."""
+        """The first block that fits."""
+        room = height - self.over
+        for block in self.blocks:
+            span = block.measure(kit, width)
+            if room >= span.least - 1e-6:
+                high = min(room, span.most) if span.grow else span.least
+                block.draw(kit, pen, x, top - self.over, width, high)
+                return
+
+    def split(self, kit: Kit, width: float, room: float) -> None:
+        """Never."""
+
+
+@dataclass(frozen=True, slots=True)
+class Sayings:
+    """Room to keep what each person said: ruled lines beside the names, or a box for each where there is much room."""
+
+    title: str
+    names: tuple[str, ...]
+    gap: float | None = None
+    tight: bool = False
+
+    def _head(self, kit: Kit) -> float:
+        return kit.look.heading.leading + 1.0
+
+    def measure(self, kit: Kit, width: float) -> Span:
+        """At least two lines."""
+        return Span(self._head(kit) + 2 * kit.look.ruling.pitch, 1e6, 1.0)
+
+    def draw(self, kit: Kit, pen: Pen, x: float, top: float, width: float, height: float) -> None:
+        """A heading over lines or boxes."""
         look = kit.look
-        over = look.gap
-        head = look.heading.leading + 1.0
-        pitch = look.ruling.pitch
-        count = int((height - over - head) / pitch + 1e-6)
-        if count < 2:
-            return
-        top -= over
         pen.line(x, top, x + width, top, THIN, RULE, role="step-rule")
         pen.lines(x, top - _OVER + 0.6, (self.title,), look.heading, role="heading")
-        base = top - head
+        room = height - self._head(kit)
+        if room > _MUCH and self.names:
+            self._boxes(kit, pen, x, top - self._head(kit) - 1.5, width, room - 1.5)
+        else:
+            self._lines(kit, pen, x, top - self._head(kit), width, room)
+
+    def _lines(self, kit: Kit, pen: Pen, x: float, top: float, width: float, height: float) -> None:
+        look = kit.look
+        count = int(height / look.ruling.pitch + 1e-6)
         names = self.names if len(self.names) <= count else ()
-        column = min(LABEL, max((kit.faces.width(n, look.label.face, look.label.size) for n in names), default=0.0) + 3)
+        widest = max((kit.faces.width(n, look.label.face, look.label.size) for n in names), default=0.0)
+        column = min(LABEL, widest + 3.0) if names else 0.0
         each = count // len(names) if names else count
-        for k in range(count):
-            base -= pitch
-            begins = names and k % each == 0 and k // each < len(names)
-            left = x + column if names else x
-            if begins:
+        for k in range(each * max(1, len(names))):
+            base = top - (k + 1) * look.ruling.pitch
+            if names and k % each == 0:
                 fitted = fit(kit.faces, names[k // each], look.label, column - 2.0, look.label.leading, 2.4)
                 pen.text(x, base + 0.8, " ".join(fitted.lines), fitted.style)
-            if names and k >= each * len(names):
-                return
-            pen.line(left, base, x + width, base, HAIR, GUIDE, role="baseline")
+            pen.line(x + column, base, x + width, base, HAIR, GUIDE, role="baseline")
+
+    def _boxes(self, kit: Kit, pen: Pen, x: float, top: float, width: float, height: float) -> None:
+        """A box for each name, in rows that fill the width."""
+        gap = 3.5
+        count = len(self.names)
+        rows = max(1, min(count, int((height + gap) / (_BOX + gap))))
+        high = (height - gap * (rows - 1)) / rows
+        style = kit.look.label
+        for down in range(rows):
+            names = self.names[down * count // rows : (down + 1) * count // rows]
+            wide = (width - gap * (len(names) - 1)) / len(names)
+            up = top - down * (high + gap)
+            for right, name in enumerate(names):
+                left = x + right * (wide + gap)
+                pen.box(left, up - high, wide, high, Stroke(THIN, GUIDE), corner=kit.look.corner, role="drawbox")
+                fitted = fit(kit.faces, name, style, wide - 5.0, style.leading, 2.4)
+                pen.lines(left + 2.5, up - 1.5, fitted.lines, fitted.style)
 
     def split(self, kit: Kit, width: float, room: float) -> None:
         """Never."""

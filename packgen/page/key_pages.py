@@ -1,0 +1,242 @@
+"""The key to a challenge, for the parent alone: the task, what to expect, what to do when it comes out otherwise."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from packgen.page.bands import BandRow, Bands
+from packgen.page.blocks import Block, Boxed, Bullets, Prose, Row, Stack
+from packgen.page.desk import Desk
+from packgen.page.look import SOFT
+from packgen.page.parents import capital, challenge_care, height_of
+from packgen.page.table import Cell, Column, Table
+from packgen.page.text import Style
+from packgen.page.timetable import IfRoom, Pairs, Sayings, Step
+from packgen.planning.amounts import amount, shown
+from packgen.planning.challenges import trial_of
+from packgen.planning.people import Person, by_level, names_of
+from packgen.reading.models import Challenge, Material
+from packgen.trials.frame import Expected, Figure
+from packgen.trials.plan import TrialPlan
+from packgen.units import quantity
+
+_FINE = 2.7  # the em of the formula and its source, which only the curious read (mm; 7.7 pt)
+
+
+@dataclass(frozen=True, slots=True)
+class _Key:
+    """What a key is made from. `makers` are those who have sheets for the challenge."""
+
+    desk: Desk
+    challenge: Challenge
+    plan: TrialPlan
+    makers: tuple[Person, ...]
+    style: str = "body"
+
+
+def key_blocks(desk: Desk, challenge: Challenge, persons: Sequence[Person], room: float) -> list[Block]:
+    """The key's steps under a heading of their own; a word only if the challenge has faults.
+
+    Where that keeps it on one page, `room` mm high, it is set in small type throughout.
+    """
+    title = key_heading(desk, str(challenge.title))
+    plan, _ = trial_of(challenge, desk.family)
+    if plan is None:
+        return [title, Prose(desk.say("no_key"))]
+    makers = tuple(person for person in persons if "challenge" in person.kinds or not person.items) or tuple(persons)
+    key = _Key(desk, challenge, plan, makers)
+    blocks = [title, *_blocks(key)]
+    if height_of(desk, blocks) > room:
+        smaller = [title, *_blocks(replace(key, style="small"))]
+        return smaller if height_of(desk, smaller) <= room else blocks
+    return blocks
+
+
+def _blocks(key: _Key) -> list[Block]:
+    blocks = [_task(key), _set_up(key), _expected(key), *_different(key), *_faults(key)]
+    return [*blocks, *_further(key), *_care(key), *_source(key), *_results(key)]
+
+
+
+
+def key_heading(desk: Desk, title: str) -> Prose:
+    """The heading of a key: between the title of a page and the name of a step."""
+    style = desk.look.title.at(desk.look.title.size * 0.84)
+    return Prose(desk.say("key_title", title=title), style, tight=True, role="heading")
+
+
+def _task(key: _Key) -> Block:
+    """The brief, and the question each level has on its page."""
+    said: dict[str, list[Person]] = {}
+    for level, group in by_level(key.makers):
+        said.setdefault(key.plan.question(level), []).extend(group)
+    brief = Prose(str(key.challenge.brief), key.style, tight=True)
+    if len(said) == 1:
+        return Step(key.desk.say("task_name"), (brief, Prose(next(iter(said)), "strong", gap=1.0)))
+    rows = tuple((names_of(group), question) for question, group in said.items())
+    return Step(key.desk.say("task_name"), (brief, Pairs(rows, key.style, gap=1.0)))
+
+
+def _set_up(key: _Key) -> Block:
+    """What is changed, measured and kept, and at its side what to have ready."""
+    fair, needed = Pairs(_fair(key), key.style), _needed(key)
+    if not needed:
+        return Step(key.desk.say("fair_name"), (fair,))
+    return Step(key.desk.say("fair_name"), (Row(((1.15, fair), (1.0, Pairs(needed, key.style))), gutter=5.0),))
+
+
+def _fair(key: _Key) -> tuple[tuple[str, str], ...]:
+    desk, plan = key.desk, key.plan
+    keep = tuple(map(str, key.challenge.keep_same)) or plan.keep_same
+    rows = [
+        (desk.say("fair_change"), plan.changed.name if plan.changed else desk.say("design_word")),
+        (desk.say("fair_measure"), plan.measured.title),
+        (desk.say("fair_keep"), ", ".join(keep) or desk.say("rest_word")),
+    ]
+    counts: dict[int, list[Person]] = {}
+    for level, group in by_level(key.makers):
+        if level != "first":
+            counts.setdefault(_tries(key, level), []).extend(group)
+    said = [desk.say("tries_each", count=n, names=names_of(group)) for n, group in counts.items()]
+    rows += [(desk.say("fair_tries"), ", ".join(said))] if said else []
+    return tuple(rows)
+
+
+def _tries(key: _Key, level: str) -> int:
+    """How often each row is tried at a level: as on the sheet, where the study's number comes before the recipe's."""
+    for person in key.makers:
+        for item in person.items if person.level == level else ():
+            asked = str(dict(item.options).get("trials", ""))
+            if item.subject == key.challenge and key.challenge.trials is None and asked.isdigit():
+                return max(1, min(12, int(asked)))
+    return key.plan.repeats(level)
+
+
+def _needed(key: _Key) -> tuple[tuple[str, str], ...]:
+    """Materials in two lines, each child's and everybody's."""
+    desk = key.desk
+    rows = []
+    for label, shared in (("need_each", False), ("need_shared", True)):
+        items = [_material(desk, m) for m in key.challenge.materials if m.shared is shared]
+        if items:
+            rows.append((desk.say(label), ", ".join(items)))
+    return tuple(rows)
+
+
+def _material(desk: Desk, material: Material) -> str:
+    """`2 sheets of card` as `card, 2 sheets` would part at the wrong comma, so: `card (2 sheets)`."""
+    if material.amount is None:
+        return str(material.item)
+    customary = desk.family.units == "customary"
+    return f"{material.item} ({shown(amount(material.amount, str(material.unit or '')), customary)})"
+
+
+# What to expect
+
+
+def _expected(key: _Key) -> Block:
+    desk, plan = key.desk, key.plan
+    blocks: list[Block] = []
+    if any(row.expected for row in plan.rows):
+        rows = tuple(_band(desk, row.label, row.expected, row.note) for row in plan.rows)
+        label = plan.changed.name if plan.changed else desk.say("expect_value")
+        bands = Bands(rows, plan.y_axis, label, desk.say("expect_said"))
+        blocks = [bands]
+    elif plan.model is None:
+        blocks = [Prose(desk.say("no_formula"))]
+    else:
+        blocks = [Prose(desk.say("no_result", what=plan.measured.what))]
+    worked_out = " ".join(capital(f"{figure.label}: {_figure(figure)}.") for figure in plan.figures)
+    figures = (worked_out,) if worked_out else ()
+    said = tuple(line for line in plan.advice if not _in_rows(plan, line))
+    if figures or said:
+        blocks.append(Bullets((*figures, *said), style="small", spread=0.2, gap=1.2))
+    known = any(row.expected for row in plan.rows)
+    return Step(desk.say("expect_name"), tuple(blocks), (desk.say("expect_note"),) if known else ())
+
+
+def _in_rows(plan: TrialPlan, line: str) -> bool:
+    """True for advice that stands in a row of the bands already."""
+    return any(row.note and line == f"{row.label}: {row.note}." for row in plan.rows)
+
+
+def _figure(figure: Figure) -> str:
+    """A figure to three places: more would pretend."""
+    unit = figure.value.unit
+    return str(quantity(float(f"{figure.value.to(unit):.3g}"), unit))
+
+
+def _band(desk: Desk, label: str, expected: Expected | None, note: str) -> BandRow:
+    if expected is None:
+        return BandRow(label, note or desk.say("expect_none"))
+    return BandRow(label, expected.text, expected.value, expected.low, expected.high)
+
+
+def _different(key: _Key) -> list[Block]:
+    desk, model = key.desk, key.plan.model
+    if model is None:
+        return []
+    cells = tuple(
+        (1.0, Stack((Prose(desk.say(name), "label", tight=True), Bullets(why, style="small", spread=0.2, gap=0.6))))
+        for name, why in (("higher", model.why_higher), ("lower", model.why_lower))
+        if why
+    )
+    row: list[Block] = [Row(cells, gutter=5.0, gap=1.2)] if cells else []
+    return [Step(desk.say("different_name"), (Prose(desk.say("different_say"), key.style), *row), wide=True)]
+
+
+def _faults(key: _Key) -> list[Block]:
+    desk, model = key.desk, key.plan.model
+    if model is None or not model.faults_of_build:
+        return []
+    columns = (
+        Column(desk.say("fault_symptom"), 1.0),
+        Column(desk.say("fault_cause"), 1.0),
+        Column(desk.say("fault_remedy"), 1.15),
+    )
+    small = desk.look.small
+    bold = Style(desk.look.label.face, small.size, small.leading)
+    rows = tuple((Cell(f.symptom, bold), f.cause, f.remedy) for f in model.faults_of_build)
+    table = Table(columns, rows, least=small.leading + 2.2, style="small", grow=0.0, pad=1.1)
+    return [Step(desk.say("faults_name"), (table,), wide=True)]
+
+
+def _further(key: _Key) -> list[Block]:
+    model = key.plan.model
+    said = [str(key.challenge.extension)] if key.challenge.extension else []
+    said += [model.extension] if model and model.extension else []
+    if not said:
+        return []
+    words: Block = Prose(said[0], key.style) if len(said) == 1 else Bullets(tuple(said), style=key.style, spread=0.15)
+    return [Step(key.desk.say("further_name"), (words,))]
+
+
+def _care(key: _Key) -> list[Block]:
+    words = challenge_care(key.desk, key.challenge, key.plan)
+    return [Boxed(Prose(" ".join(words), "small"), "caution", key.desk.say("care_title"), gap=3.0, pad=2.2)]
+
+
+def _source(key: _Key) -> list[Block]:
+    model = key.plan.model
+    if model is None:
+        return []
+    style = key.desk.look.small.at(_FINE).grey(SOFT)
+    return [Prose(key.desk.say("formula", formula=model.formula, source=model.source.rstrip(".")), style, gap=2.0)]
+
+
+def _results(key: _Key) -> list[Block]:
+    """A table for the children's means, and room for their builds, where the page has room for it."""
+    desk = key.desk
+    makers = [person for person in key.makers if person.level != "first"]
+    if not makers or len(makers) > 8:
+        return []
+    unit = key.plan.measured.unit
+    first = key.plan.changed.title if key.plan.changed else desk.say("expect_value")
+    columns = (Column(first, 1.4, names=True), *(Column(person.name, 1.0, unit) for person in makers))
+    rows = tuple((row.number, *("" for _ in makers)) for row in key.plan.rows)
+    table = Table(columns, rows, least=7.5, most=10.0)
+    results = Step(desk.say("results_name"), (table,), (desk.say("results_how"),))
+    builds = Sayings(desk.say("builds_name"), tuple(person.name for person in makers))
+    return [IfRoom((Stack((results, builds), gap=3.0), results))]
+

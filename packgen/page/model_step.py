@@ -1,0 +1,53 @@
+"""A cut-and-fold model in the guide: the scale it comes out at, its sizes, what to have ready, cautions."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from functools import partial
+
+from packgen.nets import NetError, NetSheets, Solid
+from packgen.page.blocks import Art, Block, Boxed, Prose, Row
+from packgen.page.desk import Desk
+from packgen.page.net_made import made_net
+from packgen.page.parents import care_words
+from packgen.page.pen import Pen
+from packgen.page.solid_view import draw_solid
+from packgen.page.timetable import Pairs, Step
+from packgen.planning.people import Person
+from packgen.reading.models import Model
+
+_VIEW, _CLOSE = 34.0, 24.0
+
+
+def model_step(desk: Desk, model: Model, persons: Sequence[Person], notes: tuple[str, ...], close: bool) -> Step:
+    """The step of one model. `notes` are its minutes; `close` leaves out what the child's own steps say too."""
+    makers = [person for person in persons if "model" in person.kinds]
+    youngest = bool(makers) and all(person.level == "first" for person in makers)
+    net = made_net(desk, model, youngest)
+    title = Prose(str(model.title), "strong", tight=True)
+    if isinstance(net, NetError):
+        return Step(desk.say("make_name"), (title, Prose(desk.say("no_net"), gap=0.3)), notes)
+    side = _CLOSE if close else _VIEW
+    view = Art(partial(_view, net.net.solid), side)
+    facts: Block = Row(((1.0, Pairs(_facts(desk, model, net, close))), (-side, view)), gutter=4.0, gap=1.0)
+    blocks: list[Block] = [title, facts]
+    if model.about:
+        blocks.append(Prose(str(model.about), gap=1.2))
+    care = (*care_words(desk, [str(words) for words in model.caution], net.cautions), desk.say("care_last"))
+    blocks.append(Boxed(Prose(" ".join(care), "small"), "caution", desk.say("care_title"), gap=2.0, pad=2.2))
+    return Step(desk.say("make_name"), tuple(blocks), notes)
+
+
+def _facts(desk: Desk, model: Model, net: NetSheets, close: bool) -> tuple[tuple[str, str], ...]:
+    ready = dict.fromkeys((*net.materials, *(str(material.item) for material in model.materials)))
+    rows = [
+        (desk.say("model_scale"), desk.say("model_sheets", scale=net.scale_text, sheets=len(net.sheets))),
+        (desk.say("model_sizes"), "; ".join(net.real_size)),
+        (desk.say("model_need"), ", ".join(ready)),
+    ]
+    return (*rows, *(() if close else ((desk.say("model_order"), desk.say("model_order_words")),)))
+
+
+def _view(solid: Solid, pen: Pen, x: float, y: float, width: float, height: float) -> None:
+    draw_solid(pen, solid, x, y, width, height)
+
