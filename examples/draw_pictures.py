@@ -33,6 +33,7 @@ PAINTINGS: dict[str, Callable[[int], Image.Image]] = {
 }
 DRAWINGS: dict[str, Callable[[], str]] = {
     "isaure-quenby/pictures/lamp-house-door.svg": flat.lamp_house_door,
+    "isaure-quenby/pictures/lamp-house-wall.svg": flat.lamp_house_wall,
     "isaure-quenby/pictures/lamp-house-window.svg": flat.lamp_house_window,
     "tomasz-orrelin/pictures/kitchen-tiles.svg": flat.kitchen_tiles,
 }

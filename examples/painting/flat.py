@@ -71,36 +71,58 @@ def kitchen_tiles() -> str:
     return "".join(parts) + "</svg>\n"
 
 
-def lamp_house_door() -> str:
-    """The door of the lamp house, for one face of the model."""
-    boards = "".join(f'<path d="M{x} 62 V240" stroke="#4a2f22" stroke-width="2"/>' for x in (42, 60, 78))
-    return (
-        '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 120 300" width="120" height="300">'
-        '<rect width="120" height="300" fill="#f4ecdc"/>'
-        '<path d="M18 244 V92 A42 42 0 0 1 102 92 V244Z" fill="#b9ab93" stroke="#3a3340" stroke-width="2.5"/>'
-        '<path d="M26 244 V92 A34 34 0 0 1 94 92 V244Z" fill="#8a5336" stroke="#3a3340" stroke-width="2.5"/>'
-        f"{boards}"
-        '<path d="M28 118 H64 M28 206 H64" stroke="#2c2630" stroke-width="6" stroke-linecap="round"/>'
-        '<circle cx="84" cy="166" r="5" fill="#e0b04a" stroke="#3a3340" stroke-width="1.5"/>'
-        '<rect x="8" y="244" width="104" height="16" fill="#cfc3ab" stroke="#3a3340" stroke-width="2"/>'
-        '<rect x="0" y="260" width="120" height="18" fill="#bdb096" stroke="#3a3340" stroke-width="2"/></svg>\n'
+# The faces of the lamp house model: 100 units stand for the 1.08 m of one wall, 613 for its 6.6 m.
+_WALL = (100, 613)
+_EDGE = "#3a3340"
+
+
+def _wall(inside: str) -> str:
+    """One wall of the lamp house: the lamp room's glass, the gallery's rail, courses of stone, and what is inside."""
+    w, h = _WALL
+    tones = ("#ffe9ac", "#ffdc84")
+    glass = "".join(
+        f'<rect x="{7 + 30 * i}" y="{14 + 48 * j}" width="26" height="44" fill="{tones[(i + j) % 2]}"/>'
+        for i in range(3)
+        for j in range(2)
     )
+    rails = "".join(f"M{x} 106 V146 " for x in range(5, 100, 15))
+    courses = "".join(f"M0 {y} H{w} " for y in (226, 300, 374, 448, 522))
+    return (
+        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {w} {h}" width="{w}" height="{h}">'
+        f'<rect width="{w}" height="{h}" fill="#f6efe0"/><rect width="{w}" height="112" fill="{_EDGE}"/>{glass}'
+        f'<rect y="110" width="{w}" height="42" fill="#e4dac6"/>'
+        f'<path d="{rails}M0 106 H{w}" fill="none" stroke="{_EDGE}" stroke-width="3"/>'
+        f'<rect y="146" width="{w}" height="12" fill="#8a8090"/>'
+        f'<path d="{courses}" fill="none" stroke="#cbbfa6" stroke-width="2"/>{inside}</svg>\n'
+    )
+
+
+def lamp_house_wall() -> str:
+    """A wall of the lamp house without door or window."""
+    return _wall("")
 
 
 def lamp_house_window() -> str:
-    """A window of the lamp house, for other faces of the model."""
-    tones = ("#ffe9ac", "#ffdc84")
+    """A wall of the lamp house with a window."""
     panes = "".join(
-        f'<rect x="{32 + 30 * i}" y="{92 + 34 * j}" width="26" height="30" fill="{tones[(i + j) % 2]}"/>'
+        f'<rect x="{33 + 18 * i}" y="{317 + 24 * j}" width="16" height="22" fill="#7f97b8"/>'
         for i in (0, 1)
         for j in (0, 1, 2)
     )
-    return (
-        '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 120 300" width="120" height="300">'
-        '<rect width="120" height="300" fill="#f4ecdc"/>'
-        '<rect x="20" y="80" width="80" height="122" fill="#b9ab93" stroke="#3a3340" stroke-width="2.5"/>'
-        f'<rect x="28" y="88" width="64" height="106" fill="#3a4468"/>{panes}'
-        '<rect x="14" y="202" width="92" height="12" fill="#cfc3ab" stroke="#3a3340" stroke-width="2"/>'
-        '<path d="M8 40 H40 M70 40 H112 M20 56 H60 M84 250 H116 M6 262 H46 M54 276 H90" stroke="#c8b99c" '
-        'stroke-width="2"/></svg>\n'
+    return _wall(
+        f'<rect x="26" y="310" width="48" height="84" fill="#b9ab93" stroke="{_EDGE}" stroke-width="2"/>'
+        f'<rect x="31" y="315" width="38" height="74" fill="{_EDGE}"/>{panes}'
+        f'<rect x="20" y="394" width="60" height="9" fill="#cfc3ab" stroke="{_EDGE}" stroke-width="2"/>'
+    )
+
+
+def lamp_house_door() -> str:
+    """The wall of the lamp house with its door."""
+    boards = "".join(f'<path d="M{x} 462 V598" stroke="#4a2f22" stroke-width="2"/>' for x in (38, 50, 62))
+    return _wall(
+        f'<path d="M18 600 V478 A32 32 0 0 1 82 478 V600Z" fill="#b9ab93" stroke="{_EDGE}" stroke-width="2"/>'
+        f'<path d="M25 600 V480 A25 25 0 0 1 75 480 V600Z" fill="#8a5336" stroke="{_EDGE}" stroke-width="2"/>{boards}'
+        '<path d="M27 500 H56 M27 570 H56" stroke="#2c2630" stroke-width="5" stroke-linecap="round"/>'
+        f'<circle cx="67" cy="540" r="4" fill="#e0b04a" stroke="{_EDGE}" stroke-width="1.5"/>'
+        f'<rect x="10" y="600" width="80" height="13" fill="#bdb096" stroke="{_EDGE}" stroke-width="2"/>'
     )
