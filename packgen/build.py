@@ -28,7 +28,7 @@ from packgen.planning.term import plan_term
 from packgen.planning.weeks import TermPlan
 from packgen.printed.runs import PrintRun, print_runs
 from packgen.reading.family import read_family
-from packgen.reading.models import Family, Recipe, Study
+from packgen.reading.models import Child, Family, Recipe, Study
 from packgen.reading.names import slug
 from packgen.reading.recipe import find_recipes, read_recipe
 from packgen.reading.study import read_study
@@ -134,7 +134,8 @@ def _family(order: Order, recipes: dict[str, Path]) -> tuple[Family | None, tupl
 def _recipes(order: Order, family: Family | None, files: dict[str, Path]) -> tuple[dict[str, Recipe], list[Fault]]:
     """The recipes the family's children use, and the parent's; faults of their files and of their sheets' names."""
     names = [str(child.pack) for child in family.children] if family else []
-    faults = [_unknown_pack(name, files) for name in order.packs if name not in files]
+    known = {*files, *(word for child in (family.children if family else ()) for word in _words_for(child))}
+    faults = [_unknown_pack(name, known) for name in order.packs if name not in known]
     recipes: dict[str, Recipe] = {}
     for name in dict.fromkeys([*names, *order.packs, "parent"]):
         if name not in files:
@@ -150,9 +151,14 @@ def _recipes(order: Order, family: Family | None, files: dict[str, Path]) -> tup
     return recipes, faults + (family_faults(family) if family else [])
 
 
-def _unknown_pack(name: str, files: dict[str, Path]) -> Fault:
-    near = nearest(name, files)
-    instead = f'Did you mean "{near}"?' if near else f"The packs are: {', '.join(sorted(files))}."
+def _words_for(child: Child) -> set[str]:
+    """What a child's pack may be asked for by: the name as written, or its folder's."""
+    return {str(child.name), slug(str(child.name) or str(child.pack))}
+
+
+def _unknown_pack(name: str, known: Collection[str]) -> Fault:
+    near = nearest(name, known)
+    instead = f'Did you mean "{near}"?' if near else f"The packs are: {', '.join(sorted(filter(None, known)))}."
     return Fault(Place("--pack"), f'There is no pack called "{name}".', instead)
 
 
@@ -175,7 +181,7 @@ def _packs(order: Order, study: Study, family: Family, recipes: dict[str, Recipe
     for child in family.children:
         pack = str(child.pack)
         name = slug(str(child.name) or pack)
-        if order.packs and not {pack, name, str(child.name)} & set(order.packs):
+        if order.packs and not {pack, *_words_for(child)} & set(order.packs):
             continue
         packs.append(plan_pack(study, child, recipes[pack], name, kinds, term, order.only))
     for pack in order.packs:

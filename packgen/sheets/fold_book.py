@@ -79,6 +79,8 @@ def lay_out(desk: Desk) -> tuple[Laid, ...]:
     plan = _plan(desk, scheme, min(len(wanted), most or len(wanted)))
     if plan is None:
         return ()
+    # Some folds have narrower pages the more there are; nothing is measured before the book's own page is known.
+    book.width, book.height = plan.page_width, plan.page_height
     wanted = _to_count(desk, wanted, plan.book_pages)
     pages = tuple(_page(book, number, blocks, len(wanted)) for number, blocks in enumerate(wanted, 1))
     title = f"{SHEET.title}: {desk.study.study}"
