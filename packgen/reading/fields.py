@@ -178,6 +178,8 @@ class Record(Generic[T]):
             hint = f"`{name}` is a key of `{inner.name}`: write it further right, below `{inner.name}:`."
         else:
             hint = f"Its keys are: {', '.join(key.name for key in self.keys)}."
+        if notes.gaps and inner:
+            return None
         notes.add(messages.UNKNOWN_KEY, name.at, record=_sentence(self.called), key=snippet(name), hint=hint)
         return known[near] if near else None
 

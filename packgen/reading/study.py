@@ -76,7 +76,7 @@ def _with_works(book: Book, works: tuple[Work, ...], written: set[str], notes: N
             found = forms.get(key_form(said)) or forms.get(slug(said))
             if found:
                 ids.append(Said(found, said.at))
-            elif key_form(said) not in written:
+            elif key_form(said) not in written and not notes.gaps:
                 near = nearest(key_form(said), forms)
                 known = ", ".join(snippet(work.id, 30) for work in works[:12])
                 hint = f"Is `{forms[near]}` meant?" if near else f"The works are: {known or 'none yet'}."

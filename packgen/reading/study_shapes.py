@@ -23,7 +23,9 @@ _SCALAR: Schema = {"type": ["string", "number", "boolean"]}
 
 
 def is_date(text: str) -> bool:
-    """True if the text can be read as a date."""
+    """True if the text is a date, or has figures as a date that cannot be read has."""
+    if re.search(r"\d{2}", text):
+        return True
     try:
         read_when(text)
     except Misread:

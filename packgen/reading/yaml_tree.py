@@ -22,6 +22,7 @@ from packgen.reading.yaml_slips import Edit, explain
 MAX_DEPTH = 20
 MAX_VALUES = 100_000
 MAX_LETTERS = 4_000_000
+_INDENTS = (messages.INDENT, messages.INDENT_VALUE, messages.DASH_MISSING, messages.DASH_AFTER_VALUE)
 _MAX_MENDS = 40
 _MAX_MENDED_LETTERS = 8_000_000
 _TAGS = ("tag:yaml.org,2002:str", "tag:yaml.org,2002:seq", "tag:yaml.org,2002:map")
@@ -151,11 +152,15 @@ class _Draft:
 
 
 def _compose(lines: list[str], file: str) -> _Draft:
-    """The nodes of a text; after each fault its line is mended and the text is read again."""
+    """The nodes of a text; after each fault its line is mended and the text is read again.
+
+    Slips of indent that follow a slip of indent line upon line are told as one: the first made the others.
+    """
     draft = _Draft(lines, file)
     letters = sum(len(line) + 1 for line in lines)
     tries = max(1, min(_MAX_MENDS, _MAX_MENDED_LETTERS // max(letters, 1)))
     seen: set[tuple[str, int]] = set()
+    last: int | None = None
     for _ in range(tries):
         try:
             draft.node = yaml.compose("\n".join(draft.lines) + "\n", Loader=_LOADER)
@@ -166,8 +171,14 @@ def _compose(lines: list[str], file: str) -> _Draft:
         except yaml.YAMLError as error:
             slip = explain(error, draft.lines)
         again = (slip.message.text, slip.line) in seen
-        if not again:
+        follows = (
+            slip.message in _INDENTS and last is not None and not "".join(draft.lines[last + 1 : slip.line]).strip()
+        )
+        if follows:
+            draft.gaps = True
+        elif not again:
             draft.faults.append(slip.message.fault(draft.place(slip.line, slip.column), **slip.words))
+        last = max(edit.line for edit in slip.edits) if slip.edits and (slip.gap or slip.message in _INDENTS) else None
         if again or not slip.edits:
             break
         seen.add((slip.message.text, slip.line))

@@ -6,8 +6,8 @@ import pytest
 from reading_files import is_case_of
 
 from packgen.reading import messages
-from packgen.reading.yaml_slips import quoted
 from packgen.reading.yaml_tree import Mapping, parse_tree
+from packgen.reading.yaml_values import quoted
 
 CURES = {
     "note: He said: hello\n": 'note: "He said: hello"',
