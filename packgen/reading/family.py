@@ -6,11 +6,11 @@ from collections.abc import Collection, Iterator
 from dataclasses import replace
 from pathlib import Path
 
-from packgen.faults import Fault, Place, Said, in_order
+from packgen.faults import Fault, Place, Said, Severity, in_order, nearest
 from packgen.reading import messages
 from packgen.reading.family_keys import FAMILY, pack_for
 from packgen.reading.fields import Notes
-from packgen.reading.models import Child, Family, Goal
+from packgen.reading.models import Child, ChildResults, Family, Goal
 from packgen.reading.names import key_form, slug, snippet
 from packgen.reading.yaml_tree import Mapping, read_tree
 
@@ -35,7 +35,8 @@ def read_family(
     family = FAMILY.read(tree.root, notes)
     if family is not None:
         _own_folders(family.children, notes)
-        family = replace(family, goals=tuple(_with_ids(family.goals, notes)))
+        goals, results = tuple(_with_ids(family.goals, notes)), tuple(_with_children(family, notes))
+        family = replace(family, goals=goals, results=results)
     return family, in_order((*tree.faults, *notes.faults))
 
 
@@ -74,3 +75,25 @@ def _with_ids(goals: tuple[Goal, ...], notes: Notes) -> Iterator[Goal]:
             made = f"{goal.id}-{number}"
         taken.setdefault(made, goal.id.at)
         yield replace(goal, id=Said(made, goal.id.at))
+
+
+def _with_children(family: Family, notes: Notes) -> Iterator[ChildResults]:
+    """The results of the family's children, each by the name it has there; no child twice for one challenge."""
+    names = {key_form(child.name): child.name for child in family.children}
+    spoilt = any(fault.severity is Severity.FAULT for fault in notes.faults)
+    seen: dict[tuple[str, str, str], ChildResults] = {}
+    for result in family.results:
+        form = key_form(result.child)
+        if form not in names:
+            if not spoilt:  # else the child may be one that could not be read
+                near = nearest(form, names)
+                hint = f" Is `{names[near]}` meant?" if near else ""
+                words = ", ".join(str(name) for name in names.values() if name)
+                notes.add(messages.NO_SUCH_CHILD, result.child.at, text=snippet(result.child), words=words, hint=hint)
+            continue
+        key = (form, key_form(result.challenge), key_form(result.study or ""))
+        first = seen.setdefault(key, result)
+        if first is not result:
+            notes.add(messages.RESULTS_TWICE, result.at, name=names[form], first=first.at.line)
+            continue
+        yield replace(result, child=Said(names[form], result.child.at))

@@ -16,6 +16,7 @@ from packgen.reading.fields import Defs, Key, Many, Notes, One, Record, Schema, 
 from packgen.reading.messages import Misread
 from packgen.reading.models import LEVELS, SIDES, Child, Family, Goal, Printer, Term
 from packgen.reading.names import key_form, slug, snippet
+from packgen.reading.results_keys import Results
 from packgen.reading.study_keys import PLACE
 from packgen.reading.values import (
     choice,
@@ -340,6 +341,7 @@ FAMILY: Record[Family] = Record(
         Key("units", _UNITS, "metric (mm, g) or customary (inches, ounces).", "metric"),
         Key("place", PLACE, "Where you live, for the shadow clock.", {"name": "Saltmere", "lat": 50.4, "lon": -4.9}),
         Key("fonts", Many(_font(), 20), "Font files of your own, for scripts packgen's fonts lack.", ["fonts/Own.ttf"]),
+        Key("results", Results(), "What the trials gave: the results, or the file beside this one that holds them."),
     ),
     _family,
 )

@@ -284,6 +284,17 @@ AWAY_OUTSIDE = _warns(
 )
 EXTRA_WANTED = Message("Names with a number of copies are expected here.", "Write such as {{design-draft: 3}}.")
 NO_CHILDREN = Message("The family has no children.", "Add at least one: `children: [{{name: Juno, age: 11}}]`.")
+RESULTS_MISSING = Message(
+    "There is no file `{text}` with results.",
+    "Write its path from the folder of the family file, such as results.yaml.",
+)
+ROWS_WANTED = Message(
+    "The rows of a trial table with their numbers are expected here.", "Write such as {{120 mm: [1.4, 1.5, -]}}."
+)
+NO_SUCH_CHILD = Message("The family has no child called `{text}`.", "Write one of: {words}.{hint}")
+RESULTS_TWICE = Message(
+    "Results of `{name}` for this challenge stand on line {first} and again here.", "Write all rows under one of them."
+)
 
 # Recipe
 PACK_NAME = Message(

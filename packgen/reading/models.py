@@ -289,6 +289,27 @@ class Goal:
 
 
 @dataclass(frozen=True, slots=True)
+class RowTried:
+    """A row of a trial table as a child filled it in: its label, and the numbers as written, "" for one missed."""
+
+    label: Said
+    tried: tuple[Said, ...] = ()
+    at: Place = NOWHERE
+
+
+@dataclass(frozen=True, slots=True)
+class ChildResults:
+    """What one child's trials of one challenge gave, as written. `study` is None if the challenge's title is enough."""
+
+    challenge: Said
+    child: Said
+    trials: tuple[RowTried, ...]
+    study: Said | None = None
+    done: date | None = None
+    at: Place = NOWHERE
+
+
+@dataclass(frozen=True, slots=True)
 class Family:
     """The private file: who the children are, what the printer can do, when the term runs; no file, no folder."""
 
@@ -301,6 +322,7 @@ class Family:
     units: str = "metric"
     place: Spot | None = None
     fonts: tuple[Path, ...] = ()
+    results: tuple[ChildResults, ...] = ()
     folder: Path | None = None
     at: Place = NOWHERE
 

@@ -169,6 +169,21 @@ CASES: dict[str, Case] = {
         "term: {starts: 2027-02-03, weeks: 9, away: 2027-03-17}\n",
     ),
     "EXTRA_WANTED": children("{name: Juno, age: 9, extra: 3}", "{name: Juno, age: 9, extra: {design-draft: 3}}"),
+    "RESULTS_MISSING": family(
+        "results: resluts.yaml\n", "results: [{challenge: A wheel, child: Juno, trials: {6: [7.1, -]}}]\n"
+    ),
+    "ROWS_WANTED": family(
+        "results: [{challenge: A wheel, child: Juno, trials: [7.1, 7.4]}]\n",
+        "results: [{challenge: A wheel, child: Juno, trials: {6: [7.1, 7.4]}}]\n",
+    ),
+    "NO_SUCH_CHILD": family(
+        "results: [{challenge: A wheel, child: Jnuo, trials: {6: 7.1}}]\n",
+        "results: [{challenge: A wheel, child: juno, trials: {6: 7.1}}]\n",
+    ),
+    "RESULTS_TWICE": family(
+        "results: [{challenge: Wheel, child: Juno, trials: {6: 7}}, {challenge: wheel, child: juno, trials: {3: 9}}]\n",
+        "results: [{challenge: Wheel, child: Juno, trials: {6: 7, 3: 9}}]\n",
+    ),
     "NO_CHILDREN": ("family", FAMILY + "children: []\n", CHILD),
     # Recipe
     "PACK_NAME": ("recipe", RECIPE.replace("pack: recipe", "pack: older"), RECIPE),
