@@ -128,18 +128,21 @@ def draw_foot(kit: Kit, pen: Pen, foot: Foot, x: float, bottom: float, width: fl
     right = kit.faces.width(foot.right, style.face, style.size)
     room = width - right - 6.0
     if foot.ruler:
-        draw_ruler(kit, pen, foot.ruler, x + width / 2 - RULER / 2, bottom + style.leading + 0.8)
+        aside = (width - RULER) / 2
+        draw_ruler(kit, pen, foot.ruler, x + aside, bottom + style.leading + 0.8, aside - 2.0)
     fitted = fit(kit.faces, foot.left, style, room, style.leading, 2.6)
     for k, line in enumerate(fitted.lines):
         pen.text(x, base - k * fitted.style.leading, line, fitted.style, role="foot")
     pen.text(x + width, base, foot.right, style, align="right", role="foot")
 
 
-def draw_ruler(kit: Kit, pen: Pen, words: str, x: float, y: float) -> None:
-    """A ruler of exactly 100 mm standing on y, its ends at x and x + 100, with a word on what it is for."""
+def draw_ruler(kit: Kit, pen: Pen, words: str, x: float, y: float, room: float = 60.0) -> None:
+    """A ruler of exactly 100 mm standing on y, its ends at x and x + 100; beside it, in `room`, what it is for."""
     for k in range(11):
         high = 2.2 if k % 5 == 0 else 1.3
         pen.line(x + 10 * k, y, x + 10 * k, y + high, THIN, 0.2, role="ruler-tick")
     pen.line(x, y, x + RULER, y, MIDDLE, 0.2, role="ruler")
     style = kit.look.small.at(2.6).grey(SOFT)
-    pen.text(x + RULER + 2.0, y + 0.4, words, style)
+    fitted = fit(kit.faces, words, style, room, style.leading, 2.0)
+    # Tails stand clear of the line under the words.
+    pen.text(x + RULER + 2.0, y + 1.0, " ".join(fitted.lines), fitted.style)

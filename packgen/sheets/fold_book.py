@@ -223,7 +223,7 @@ def _page(book: _Book, number: int, entry: _Entry, count: int) -> Page:
     desk = book.desk
     pen = desk.kit.pen()
     left = book.spine if number % 2 else book.edge
-    width, height = book.live
+    width, _ = book.live
     top = book.height - book.edge
     bottom = book.edge + 3.0
     if name == "cover":
