@@ -152,6 +152,11 @@ class Desk:
         return self.pack.child
 
     @property
+    def no_glue(self) -> bool:
+        """True for a child who should have nothing to glue."""
+        return bool(self.child and not self.child.glue)
+
+    @property
     def recipe(self) -> Recipe:
         """The pack's recipe."""
         return self.pack.recipe
@@ -311,6 +316,7 @@ class Desk:
         width, height = self.paper
         edge = self.margins
         pen = self.kit.pen()
+        self._tint(pen)
         draw_head(self.kit, pen, part.head, edge.left, height - edge.top, self.live_width, place == 0)
         high = self.room(part.head, place, ruler)
         low = edge.bottom + foot_height(ruler)
@@ -321,6 +327,13 @@ class Desk:
         foot = self.foot(numbered.name, numbered.number, numbered.count, ruler=ruler)
         draw_foot(self.kit, pen, foot, edge.left, edge.bottom, self.live_width)
         return self.finish(pen, width, height, numbered.name)
+
+    def _tint(self, pen: Pen) -> None:
+        """A pale ground for a child who reads better on one, as far as the printer reaches."""
+        if self.child and self.child.tint:
+            edge = self.family.printer.margin
+            ink = (1.0, 0.985, 0.925) if self.family.printer.colour else 0.965
+            pen.box(edge, edge, self.paper[0] - 2 * edge, self.paper[1] - 2 * edge, fill=ink, role="tint")
 
     def free_page(self, paint: Paint, head: Head, *, name: str = "", number: int = 1, count: int = 1,
                   ruler: bool = False) -> Page:  # fmt: skip

@@ -85,7 +85,7 @@ def lay_out(desk: Desk) -> tuple[Laid, ...]:
     pages = tuple(_page(book, number, blocks, len(wanted)) for number, blocks in enumerate(wanted, 1))
     title = f"{SHEET.title}: {desk.study.study}"
     laid = [Laid("fold-book", title, pages, fold=Fold(scheme), week=desk.item.week, sides=plan.sides,
-                 after=desk.say_lines("after"))]  # fmt: skip
+                 after=desk.say_lines("after_no_glue" if desk.no_glue else "after"))]  # fmt: skip
     laid += _cut_outs(desk, book, plan)
     return tuple(laid)
 
@@ -199,6 +199,8 @@ def _glue(book: _Book, path: Path, name: str, width: float, height: float, about
     shape = aspect(path)
     wide = min(width, height * shape)
     high = wide / shape
+    if book.desk.no_glue:
+        return DrawBox(book.desk.say("draw_it"), least=high, most=high)
     index = len(book.cuts)
     letter = _LETTERS[index] if index < 26 else f"{_LETTERS[index // 26 - 1]}{_LETTERS[index % 26]}"
     book.cuts.append(CutOut(letter, name, path, wide, high, about))
@@ -263,7 +265,8 @@ def _fitting(desk: Desk, blocks: Sequence[Block], width: float, height: float, n
 
 def _cut_outs(desk: Desk, book: _Book, plan: FoldPlan) -> list[Laid]:
     """The pictures to cut out, and the folding steps, on plain paper of their own."""
-    head = desk.head(desk.say("cut_title"), desk.say("cut_subject"), "fan", date=False)
+    suffix = "_no_glue" if desk.no_glue else ""
+    head = desk.head(desk.say(f"cut_title{suffix}"), desk.say(f"cut_subject{suffix}"), "fan", date=False)
     steps = fold_step_blocks(plan, desk.say("steps_title"), 3 if desk.level in ("first", "younger") else 4)
     pages = cut_out_pages(desk, head, book.cuts, steps)
     return [Laid("fold-book", desk.say("cut_title"), pages, part="cut-outs", week=desk.item.week, colour=True)]

@@ -9,7 +9,7 @@ from packgen.nets import NetSheets, Solid
 from packgen.page.blocks import Art, Block, Boxed, Bullets, DrawBox, Prose, Row, Stack, heading
 from packgen.page.desk import Desk, Laid, Option, Sheet
 from packgen.page.net_made import made_net
-from packgen.page.net_pages import net_area, net_facts, net_pages
+from packgen.page.net_pages import net_facts, net_pages
 from packgen.page.pen import Pen
 from packgen.page.solid_view import draw_solid
 from packgen.reading.models import Model
@@ -73,6 +73,8 @@ def _steps(desk: Desk, model: Model, net: NetSheets) -> list[Block]:
     blocks.append(Row(((1.1, have), (1.0, Stack((view, sizes)))), gutter=6.0))
     blocks.append(Boxed(Bullets(care, "dot", "small", spread=0.1), "caution", desk.say("care")))
     steps = (*net.steps, *map(str, model.steps))
+    if desk.no_glue:
+        blocks.append(Boxed(Prose(desk.say("no_glue"), "body"), "note"))
     blocks.append(heading(desk.say("steps")))
     blocks.append(Bullets(steps, "number", "body", gap=1.5))
     return blocks

@@ -58,6 +58,7 @@ def lay_out(desk: Desk) -> tuple[Laid, ...]:
     if not marks:
         return ()
     form = str(desk.option("form") or _FORMS[desk.level])
+    form = "draw" if form == "glue" and desk.no_glue else form
     head = desk.head(desk.say(f"title_{form}"), desk.say("subject"), "strip", date=form == "read")
     if form == "read":
         return (Laid("timeline", SHEET.title, _read(desk, head, marks), week=desk.item.week),)
