@@ -24,6 +24,7 @@ from packgen.pictures.load import Store, check_picture
 from packgen.planning.calendar import calendar_text
 from packgen.planning.plan import PackPlan, PlanItem, default_family, plan_pack
 from packgen.planning.print_plan import RunInfo
+from packgen.planning.results import result_faults
 from packgen.planning.term import plan_term
 from packgen.planning.weeks import TermPlan
 from packgen.printed.runs import PrintRun, print_runs
@@ -108,6 +109,8 @@ def open_workshop(order: Order) -> Workshop:
     faces = Faces(family.fonts if family else ())
     if study:
         found += _check_pictures(study)
+    if study and family:
+        found += result_faults(study, family)
     found += letter_faults(faces, study, family)
     if study is None or family is None or any(f.severity is Severity.FAULT for f in found):
         raise InputFaults(found)

@@ -98,7 +98,7 @@ def _by_row(
         return [*numbers, *([()] * (len(plan.rows) - len(numbers)))]
     found: dict[int, Sequence[Entry]] = {}
     for label, entries in numbers.items():
-        index = next((i for i, row in enumerate(plan.rows) if _same(row, label)), None)
+        index = row_of(plan, label)
         if index is None:
             raise TrialError(
                 f"the trial has no row {label!r}",
@@ -107,6 +107,11 @@ def _by_row(
             )
         found[index] = entries
     return [found.get(i, ()) for i in range(len(plan.rows))]
+
+
+def row_of(plan: TrialPlan, label: str) -> int | None:
+    """Which of the plan's rows (from 0) a label means: its words, its number, or the same quantity in another unit."""
+    return next((i for i, row in enumerate(plan.rows) if _same(row, label)), None)
 
 
 def _same(row: Row, label: str) -> bool:

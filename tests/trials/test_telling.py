@@ -55,3 +55,18 @@ def test_what_goes_down_is_said_to_go_down_and_what_stays_to_stay():
     assert "went down from 2.5" in sentence(down, "older")
     still = judge_results(plan, [[2.4], [2.4], [2.4]])
     assert "stayed at 2.4 s" in sentence(still, "older")
+
+
+def test_a_bare_number_is_told_by_what_it_counts():
+    wheel = plan_trial("wheel", {"wheel radius": quantity(60, "mm"), "axle radius": quantity(4, "mm"),
+                                 "load mass": quantity(10, "g"), "flow": quantity(60, "ml/s")},
+                       ("number of blades", [quantity(3), quantity(6)]), ("time to lift", "s"))  # fmt: skip
+    assert sentence(judge_results(wheel, [[8.0], [7.0]]), "first") == "3 blades took the longest."
+    dial = plan_trial("shadow-clock", {}, ("hour", [quantity(9), quantity(15)]), None, None, "metric", 50.4)
+    assert "with hour 15" in sentence(judge_results(dial, [[30], [38]]), "younger")
+
+
+def test_the_youngest_hear_of_a_close_race_too():
+    plan = plan_trial(None, {}, ("paper", ["silk", "crepe"]), ("time", "s"))
+    assert sentence(judge_results(plan, [[1.0, 1.2], [3.0, 3.2]]), "first") == "Crepe took the longest."
+    assert "close race" in sentence(judge_results(plan, [[1.0, 1.4], [1.1, 1.5]]), "first")
