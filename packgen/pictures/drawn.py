@@ -17,7 +17,9 @@ _PAPER = 0.55  # at least so much of a drawing is bare paper,
 _MARKED = 0.35  # at most so much is marked,
 _THICK = 0.12  # and at most so much of the marks is thicker than a pen stroke
 _DARKER = 60  # of 255: a mark is so much darker than the paper
-_PLAIN = 40  # of 255: the paper's own colour may vary by so much
+_PLAIN = 24  # of 255: the paper's own lightness may vary by so much
+_TINT, _COLOURED = 16, 0.04  # at most this part of it has a colour so far, of 255, from the paper's
+_SPECK = 0.0004  # of the picture: a smaller bit of paper between strokes is no area
 _STROKE = 0.022  # of the long side: a stroke is thinner
 
 
@@ -28,7 +30,9 @@ def is_drawing(image: Image.Image) -> bool:
     histogram = grey.histogram()
     pixels = grey.width * grey.height
     marked = sum(histogram[: max(0, paper - _DARKER)])
-    if paper < 150 or sum(histogram[max(0, paper - _PLAIN) :]) < _PAPER * pixels:
+    if paper < 150 or sum(histogram[max(0, paper - _PLAIN) : paper + _PLAIN]) < _PAPER * pixels:
+        return False
+    if _coloured(image) > _COLOURED * pixels:
         return False
     if not 0 < marked < _MARKED * pixels:
         return False
@@ -37,8 +41,18 @@ def is_drawing(image: Image.Image) -> bool:
     return thick.histogram()[255] < _THICK * marked
 
 
+def _coloured(image: Image.Image) -> int:
+    """How many pixels have another colour than the paper, however light or dark."""
+    bands = image.convert("YCbCr").split()[1:]
+    plain = [_paper(band) for band in bands]
+    far = [
+        band.point([255 * (abs(v - own) > _TINT) for v in range(256)]) for band, own in zip(bands, plain, strict=True)
+    ]
+    return ImageChops.lighter(*far).histogram()[255]
+
+
 def _paper(grey: Image.Image) -> int:
-    """The commonest lightness, taken over a few neighbouring levels."""
+    """The commonest value of a band, taken over a few neighbouring ones."""
     histogram = grey.histogram()
     return max(range(256), key=lambda v: sum(histogram[max(0, v - 2) : v + 3]))
 
@@ -56,13 +70,20 @@ def drawn_areas(image: Image.Image, wanted: Wanted) -> LabelMap:
     """
     walls = marks(image).filter(ImageFilter.MaxFilter(3))
     paper = connected(walls)
-    least = wanted.least * image.width * image.height
     size = paper.sizes()
+    least = _SPECK * image.width * image.height
     good = sorted((i for i in range(paper.count) if not paper.value[i] and size[i] >= least), key=lambda i: -size[i])
     number = [0] * paper.count
-    for index, area in enumerate(good[: wanted.high] or [0]):
+    for index, area in enumerate(good[:255] or [0]):
         number[area] = index + 1
-    return without_small(connected(softened(paper.image(number), 1.0)), least)
+    areas = connected(softened(paper.image(number), 1.0))
+    while True:
+        areas = without_small(areas, least)
+        if areas.count <= wanted.high:
+            return areas
+        # The smallest go first, a few at a time; the lines that parted them stay as ink.
+        order = sorted(areas.sizes())
+        least = order[(areas.count - wanted.high) // 2] + 1
 
 
 def drawn_ink(image: Image.Image, outlines: list[Chain], scale: float) -> LabelMap:

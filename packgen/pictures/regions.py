@@ -21,7 +21,8 @@ _SPECK = 6  # px; smaller patches of one colour are noise
 _CALM_REACH, _CALM_PASSES = 3, 2
 _LIGHT, _CHROMA = 0.6, 2.0  # a shadow on a thing changes its lightness more than its colour, and is no border
 _CLEAR = 45  # a difference, of 255, that is plain to see: a greater one counts no more
-_FAINT = 4  # a border less sharp than this, of 255, is no border
+_FAINT = 4.0  # a border less sharp than this, of 255, is no border,
+_GRAIN = 0.7  # nor is one that is hardly sharper than what lies within the areas on its sides
 _LARGE = 0.04  # beyond this part of the picture size counts no more, so that a pale sky is not kept in bands
 _THIN = 2.6  # mean thickness in px below which an area is a line between areas
 _TRIES = 7
@@ -84,13 +85,14 @@ class _Fine:
     """The finest areas and the order in which they were joined."""
 
     areas: LabelMap
-    joins: list[tuple[int, int]]
-    outline: list[int]
+    joins: list[tuple[int, int, float]]
 
     def at(self, count: int, wanted: Wanted) -> Image.Image:
         """A picture of the areas left when about `count` are, numbered from 1; 0 where lines and specks were."""
         parent = list(range(self.areas.count))
-        for area, into in self.joins[: max(0, self.areas.count - count)]:
+        for done, (area, into, cost) in enumerate(self.joins):
+            if done >= self.areas.count - count and cost > 0:
+                break
             parent[area] = into
         joined = self.areas.renumbered([find(parent, i) for i in range(self.areas.count)])
         pixels = joined.width * joined.height
@@ -112,9 +114,20 @@ def _cut_up(image: Image.Image, wanted: Wanted) -> _Fine:
     palette = few.getpalette() or []
     colours = [tuple(palette[3 * v : 3 * v + 3]) for v in areas.value]
     # Sharpness is that of the picture before it was calmed, where a soft shadow still has a soft edge.
-    near = neighbours(areas, _sharpness(_for_the_eye(plain.filter(ImageFilter.MedianFilter(5)))).tobytes())
-    joins = _Joining(areas.sizes(), colours, near.of, _middling(areas), wanted.power).all()
-    return _Fine(areas, joins, near.outline)
+    sharp = _sharpness(_for_the_eye(plain.filter(ImageFilter.MedianFilter(5))))
+    near = neighbours(areas, sharp.tobytes())
+    joins = _Joining(areas.sizes(), colours, near.of, _middling(areas), wanted.power, _roughness(areas, sharp)).all()
+    return _Fine(areas, joins)
+
+
+def _roughness(areas: LabelMap, sharp: Image.Image) -> list[int]:
+    """The sum of the sharpness over each area."""
+    data, width = sharp.tobytes(), areas.width
+    sums = [0] * areas.count
+    for y, row in enumerate(areas.rows):
+        for start, end, area in row:
+            sums[area] += sum(data[y * width + start : y * width + end])
+    return sums
 
 
 def _middling(areas: LabelMap) -> list[float]:
@@ -138,31 +151,34 @@ class _Joining:
         near: list[dict[int, Border]],
         middling: list[float],
         power: float,
+        rough: list[int],
     ) -> None:
-        self.size, self.near, self.power = size, near, power
+        self.size, self.near, self.power, self.rough = size, near, power, rough
         self.middling = [m * n for m, n in zip(middling, size, strict=True)]
         self.sums = [[c * n for c in colour] for colour, n in zip(colours, size, strict=True)]
         self.enough = sum(size) * _LARGE
         self.version = [0] * len(size)
         self.waiting: list[tuple[float, int, int, int, int]] = []
 
-    def all(self) -> list[tuple[int, int]]:
+    def all(self) -> list[tuple[int, int, float]]:
+        """Every join in order: the area, the one it goes into, and how much was lost by it; 0 if nothing was."""
         for area, others in enumerate(self.near):
             for other in others:
                 if area < other:
                     self._offer(area, other)
         joins = []
         while self.waiting:
-            _, a, b, version_a, version_b = heapq.heappop(self.waiting)
+            cost, a, b, version_a, version_b = heapq.heappop(self.waiting)
             if version_a != self.version[a] or version_b != self.version[b]:
                 continue
             area, into = (a, b) if self.size[a] <= self.size[b] else (b, a)
-            joins.append((area, into))
+            joins.append((area, into, cost))
             self._join(area, into)
         return joins
 
     def _join(self, area: int, into: int) -> None:
         self.size[into] += self.size[area]
+        self.rough[into] += self.rough[area]
         self.middling[into] += self.middling[area]
         for i in range(3):
             self.sums[into][i] += self.sums[area][i]
@@ -178,9 +194,9 @@ class _Joining:
         (ra, ga, ba), (rb, gb, bb) = self.sums[a], self.sums[b]
         apart = (ra / na - rb / nb) ** 2 + (ga / na - gb / nb) ** 2 + (ba / na - bb / nb) ** 2
         border = self.near[a][b]
-        sharp = border.contrast / border.length
+        clear = border.contrast / border.length - _FAINT - _GRAIN * min(self.rough[a] / na, self.rough[b] / nb)
         size = min(na * nb / (na + nb), self.enough)
-        cost = size**self.power * min(max(0.0, sharp - _FAINT), _CLEAR) * min(apart**0.5, _CLEAR)
+        cost = size**self.power * min(max(0.0, clear), _CLEAR) * min(apart**0.5, _CLEAR)
         cost *= max(self.middling[a] / na, self.middling[b] / nb)
         heapq.heappush(self.waiting, (cost, a, b, self.version[a], self.version[b]))
 
