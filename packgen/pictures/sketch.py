@@ -21,24 +21,28 @@ from packgen.pictures.load import Store
 from packgen.pictures.shapes import Steps, moved
 from packgen.pictures.tracing import rings, traced
 
-_PASSES, _TOLERANCE = 10, 0.4
+_PASSES, _TOLERANCE = 14, 0.4
 _SHADE = 60.0
 _WIDER = 1.6  # the ratio of the two blurs that comes nearest to the Laplacian of a Gaussian (Marr and Hildreth)
 
 
 @dataclass(frozen=True, slots=True)
 class _Level:
-    """The size in px, the lines' half width in px, the least darkness (of 255) to go on and to begin, and the least
-    length of a line in px."""
+    """The size in px, the lines' half width in px, how dark (of 255) a line goes on and begins, and how long it is.
+
+    A line shorter than `long`, a part of the picture's long side, is texture unless it is very dark, like an eye.
+    """
 
     size: int
     width: float
     on: int
     begin: int
-    length: int
+    long: float
 
 
-_LEVELS = {1: _Level(460, 2.6, 6, 14, 26), 2: _Level(680, 2.2, 5, 11, 24), 3: _Level(860, 1.7, 4, 9, 18)}
+_LEVELS = {1: _Level(500, 2.5, 6, 13, 0.06), 2: _Level(720, 2.0, 5, 11, 0.05), 3: _Level(900, 1.55, 4, 9, 0.025)}
+_DARK = 2.4  # times `begin`: so dark is a dot that counts
+_SPECK = 6.0  # times the width squared: what is smaller is a speck
 
 
 def sketch(store: Store, path: Path, level: int) -> LineArt:
@@ -85,13 +89,32 @@ def _lines(darker: Image.Image, level: _Level, scale: float) -> LabelMap:
     """The lines as areas with the value 255: where it is dark enough to go on, and somewhere dark enough to begin."""
     mask = darker.point([0] * level.on + [255] * (256 - level.on)).filter(ImageFilter.MedianFilter(3))
     areas = connected(mask)
+    darkest, sizes, long = _darkest(areas, darker), areas.sizes(), _extents(areas)
+    reach, speck = level.long * max(darker.size), _SPECK * (level.width * scale) ** 2
+    kept = [
+        255 * (dark >= level.begin and size >= speck and (extent >= reach or dark >= _DARK * level.begin))
+        for dark, size, extent in zip(darkest, sizes, long, strict=True)
+    ]
+    return connected(areas.image(kept))
+
+
+def _darkest(areas: LabelMap, darker: Image.Image) -> list[int]:
+    """How dark each line is where it is darkest; 0 for what is no line."""
     data, width = darker.tobytes(), areas.width
-    darkest = [0] * areas.count
+    out = [0] * areas.count
     for y, row in enumerate(areas.rows):
         for start, end, area in row:
             if areas.value[area]:
-                darkest[area] = max(darkest[area], max(data[y * width + start : y * width + end]))
-    least = level.length * level.width * scale * scale
-    sizes = areas.sizes()
-    kept = [255 * (dark >= level.begin and size >= least) for dark, size in zip(darkest, sizes, strict=True)]
-    return connected(areas.image(kept))
+                out[area] = max(out[area], max(data[y * width + start : y * width + end]))
+    return out
+
+
+def _extents(areas: LabelMap) -> list[float]:
+    """The diagonal of the box round each area in px."""
+    boxes = [[areas.width, areas.height, 0, 0] for _ in range(areas.count)]
+    for y, row in enumerate(areas.rows):
+        for start, end, area in row:
+            box = boxes[area]
+            box[0], box[1] = min(box[0], start), min(box[1], y)
+            box[2], box[3] = max(box[2], end), y + 1
+    return [math.hypot(right - left, low - top) for left, top, right, low in boxes]

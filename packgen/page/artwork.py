@@ -1,0 +1,122 @@
+"""A work of art as something to draw on: where it fits best on paper, and its line art within a place."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from packgen.page.desk import Desk
+from packgen.page.look import HAIR, MIDDLE
+from packgen.page.marks import Ink, Mark, Path_, Point, Stroke
+from packgen.page.pen import Pen
+from packgen.pictures.drawn import is_drawing
+from packgen.pictures.line_art import LineArt, line_art
+from packgen.pictures.load import WHOLE, Crop
+from packgen.pictures.shapes import Steps
+from packgen.pictures.sketch import sketch
+from packgen.reading.dates import plain
+from packgen.reading.models import Work
+
+_DRAWING_PX = 560
+_TURN = 1.2  # a picture is laid sideways if that makes it so much wider
+
+
+@dataclass(frozen=True, slots=True)
+class Box:
+    """A rectangle on a page: its lower left corner and its size in mm."""
+
+    x: float
+    y: float
+    width: float
+    height: float
+
+    @property
+    def corners(self) -> tuple[Point, Point, Point, Point]:
+        """Its corners, anticlockwise from the lower left."""
+        right, top = self.x + self.width, self.y + self.height
+        return (self.x, self.y), (right, self.y), (right, top), (self.x, top)
+
+    def part(self, crop: Crop) -> Box:
+        """The part of it that shows `crop` (fractions from the upper left corner) of what fills it."""
+        left, top, wide, high = crop
+        low = self.y + self.height * (1.0 - top - high)
+        return Box(self.x + left * self.width, low, wide * self.width, high * self.height)
+
+
+def within(part: Crop, whole: Crop) -> Crop:
+    """The part of a part: `part` of what `whole` shows, as fractions of the full picture."""
+    left, top, wide, high = whole
+    return left + part[0] * wide, top + part[1] * high, part[2] * wide, part[3] * high
+
+
+def largest(shape: float, width: float, height: float) -> tuple[float, float]:
+    """The largest rectangle of that shape (width over height) inside width x height."""
+    wide = min(width, height * shape)
+    return wide, wide / shape
+
+
+def centred(shape: float, box: Box, down: float = 0.5) -> Box:
+    """The largest rectangle of that shape in a box, in the middle across; `down` 0 at the top, 1 at the foot."""
+    wide, high = largest(shape, box.width, box.height)
+    return Box(box.x + (box.width - wide) / 2, box.y + (box.height - high) * (1.0 - down), wide, high)
+
+
+def turns(upright: float, sideways: float) -> bool:
+    """True if a picture so wide on an upright page, and so wide on one sideways, is better laid sideways."""
+    return sideways > _TURN * upright
+
+
+def subject_of(desk: Desk, work: Work) -> str:
+    """What a sheet's head says of a work: title, maker and year."""
+    maker = str(desk.study.study)
+    return f"{work.title} · {maker}, {plain(work.when)}" if work.when else f"{work.title} · {maker}"
+
+
+@dataclass(frozen=True, slots=True)
+class Lining:
+    """How line art is drawn: the lines' width and ink, if its ink strokes are drawn, and by how much they swell."""
+
+    width: float = MIDDLE
+    ink: Ink = 0.15
+    strokes: bool = True
+    swell: float = 0.0
+    frame: bool = True
+
+
+def draw_line_art(pen: Pen, art: LineArt, box: Box, lining: Lining, *, only: Sequence[Box] = (),
+                  crop: Crop = WHOLE) -> None:  # fmt: skip
+    """Line art, or the part `crop` of it, filling a box; if `only` is given, inside these boxes."""
+    left, top, wide, high = crop
+    scale = box.width / wide
+    low = box.y - (1.0 - top - high) * box.height / high
+    placed = art.placed(box.x - left * scale, low, scale)
+    stroke = Stroke(lining.width, lining.ink, cap=1)
+    lines = placed.outlines if lining.frame else placed.outlines[1:]
+    for part in only or (box,):
+        marks: list[Mark] = [Path_(steps, stroke, None, "line-art") for steps in lines if _reaches(steps, part)]
+        if lining.strokes:
+            edge = Stroke(lining.swell, lining.ink) if lining.swell else None
+            marks += [Path_(steps, edge, lining.ink, "line-art-ink") for steps in placed.ink if _reaches(steps, part)]
+        pen.group(marks, (1, 0, 0, 1, 0, 0), part.corners)
+
+
+def lines_of(desk: Desk, work: Work, detail: int) -> LineArt:
+    """The lines of a work to draw on: a drawing's own, closed into areas; of anything else an ink sketch."""
+    assert work.image
+    if is_drawing(desk.store.pixels(work.image, _DRAWING_PX)):
+        return line_art(desk.store, work.image, detail)
+    return sketch(desk.store, work.image, detail)
+
+
+def frame_of(pen: Pen, box: Box, width: float = HAIR, ink: Ink = 0.45, role: str = "picture-edge") -> None:
+    """The edge of a picture's place."""
+    pen.box(box.x, box.y, box.width, box.height, Stroke(width, ink), role=role)
+
+
+def _reaches(steps: Steps, box: Box) -> bool:
+    """True if a shape may show inside a box; the box round its points, curves' handles included, decides."""
+    xs = [float(v) for step in steps for v in step[1::2]]
+    ys = [float(v) for step in steps for v in step[2::2]]
+    return bool(xs) and (
+        max(xs) >= box.x and min(xs) <= box.x + box.width and max(ys) >= box.y and min(ys) <= box.y + box.height
+    )
