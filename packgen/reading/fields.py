@@ -130,7 +130,8 @@ class Record(Generic[T]):
     def _values(self, node: Mapping, notes: Notes) -> dict[str, Any]:
         values: dict[str, Any] = {}
         seen: dict[str, Said] = {}
-        for name, key, value in self._assigned(node, notes):
+        pairs, foreign = self._assigned(node, notes)
+        for name, key, value in pairs:
             if key.name in seen:
                 notes.add(messages.TWICE, name.at, key=name, first=seen[key.name].at.line)
                 continue
@@ -142,31 +143,54 @@ class Record(Generic[T]):
             elif key.required:
                 notes.add(messages.NOTHING, name.at, key=name, example=key.line)
         for key in self.keys:
-            if key.required and key.name not in seen and not notes.gaps:
+            if key.required and key.name not in seen and not notes.gaps and not foreign:
                 record = _sentence(self.called)
                 notes.add(messages.MISSING, node.at, record=record, key=key.name, example=key.line)
         return values
 
-    def _assigned(self, node: Mapping, notes: Notes) -> list[tuple[Said, Key, Node]]:
-        """The pairs with their keys. A misspelt key is a fault, but its value is read all the same."""
+    def _assigned(self, node: Mapping, notes: Notes) -> tuple[list[tuple[Said, Key, Node]], bool]:
+        """The pairs with their keys, and whether most belong to another kind of record.
+
+        A misspelt key is a fault, but its value is read all the same.
+        """
         pairs = [(name, self.find(name), value) for name, value in node.pairs]
         present = {key.name for _, key, _ in pairs if key}
         assigned = []
+        foreign = self._foreign(pairs, notes)
         for name, key, value in pairs:
+            if name in foreign:
+                continue
             if key is None:
                 near = self._unknown(name, value, node, notes)
                 key = self.find(near) if near and near not in present else None
             if key:
                 present.add(key.name)
                 assigned.append((name, key, value))
-        return assigned
+        return assigned, bool(foreign)
+
+    def _foreign(self, pairs: list[tuple[Said, Key | None, Node]], notes: Notes) -> list[Said]:
+        """The keys of a record that seems to be of another kind, told as one fault: the line above it is missing."""
+        unknown = [name for name, key, value in pairs if key is None and not nearest(key_form(name), self._forms())]
+        if len(unknown) < 3 or 2 * len(unknown) <= len(pairs):
+            return []
+        if not notes.gaps:
+            words = {
+                "record": _sentence(self.called),
+                "keys": ", ".join(f"`{snippet(name, 20)}`" for name in unknown[:8]),
+            }
+            notes.add(messages.FOREIGN_KEYS, unknown[0].at, known=", ".join(key.name for key in self.keys), **words)
+        return unknown
+
+    def _forms(self) -> dict[str, str]:
+        """Every spelling of every key, with the key's own."""
+        return {key_form(word): key.name for key in self.keys for word in (*key.aliases, key.name)}
 
     def _unknown(self, name: Said, value: Node, node: Mapping, notes: Notes) -> str | None:
         """Notes an unknown key, and gives the key it is most like."""
         if node.flow and isinstance(value, Leaf) and value.is_nothing and value.at == name.at:
             notes.add(messages.COMMA_CUT, name.at, key=snippet(name))
             return None
-        known = {key_form(word): key.name for key in self.keys for word in (*key.aliases, key.name)}
+        known = self._forms()
         form = key_form(name)
         # `title` is more like `timeline` than most slips, but a key of an inner record that is spelt right is no slip.
         inner = next((key for key in self.keys if _holds(key.shape, name)), None)

@@ -98,7 +98,7 @@ INDENT = Message(
 )
 INDENT_VALUE = Message(
     "This line is further right than the line above, which already has its value.",
-    "Start it at column {column}, or put the long text above in quotes.",
+    "Start it at column {column}, or write the key it belongs to, such as `book:`, on a line above it.",
 )
 DASH_MISSING = Message(
     "This line stands below a `-` but belongs to no item.",
@@ -150,6 +150,10 @@ BAD_MERGE = Message("`<<` must name other keys to take over.", "Leave it out and
 
 # Keys and shapes
 UNKNOWN_KEY = Message("{record} has no key `{key}`.", "{hint}")
+FOREIGN_KEYS = Message(
+    "{record} has no keys {keys}: these look like part of something else.",
+    "See whether a line such as `works:` is missing above, or starts too far right. The keys here are: {known}.",
+)
 COMMA_CUT = Message(
     "The comma before `{key}` ends the value in front of it, because it stands inside {{ }}.",
     "Put a text with commas in quotes.",

@@ -42,6 +42,8 @@ _BOMB = "a: &a [x,x,x,x,x,x,x,x,x,x]\n" + "".join(
     f"{chr(98 + i)}: &{chr(98 + i)} [{','.join(['*' + chr(97 + i)] * 10)}]\n" for i in range(6)
 )
 
+_WORK = "  - title: The Harbour\n    medium: oil\n    size: 1 x 1 m\n    held: Saltmere\n"
+
 CASES: dict[str, Case] = {
     # The file itself; NO_FILE, NOT_A_FILE and CANNOT_OPEN have tests of their own, as no text causes them.
     "TOO_LARGE": ("study", STUDY + "#" * 2_000_001, STUDY),
@@ -88,6 +90,7 @@ CASES: dict[str, Case] = {
     "BAD_MERGE": study("<<: x\n", "note: x\n"),
     # Keys and shapes
     "UNKNOWN_KEY": study("timelin: [{when: 1834, what: Born}]\n", "timeline: [{when: 1834, what: Born}]\n"),
+    "FOREIGN_KEYS": study(f"timeline:\n{_WORK}", f"works:\n{_WORK}"),
     "COMMA_CUT": study("place: {name: Saltmere, Cornwall}\n", "place: {name: 'Saltmere, Cornwall'}\n"),
     "MISSING": study("timeline: [{when: 1834}]\n", "timeline: [{when: 1834, what: Born}]\n"),
     "NOTHING": study("timeline: [{when: 1834, what: }]\n", "timeline: [{when: 1834, what: Born}]\n"),

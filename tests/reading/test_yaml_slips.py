@@ -7,7 +7,6 @@ from reading_files import is_case_of
 
 from packgen.reading import messages
 from packgen.reading.yaml_tree import Mapping, parse_tree
-from packgen.reading.yaml_values import quoted
 
 CURES = {
     "note: He said: hello\n": 'note: "He said: hello"',
@@ -65,17 +64,6 @@ def test_a_quote_left_open_is_told_where_it_opens_not_where_it_ends() -> None:
     assert [str(k) for k, _ in tree.root.pairs] == ["a", "note", "born", "last"]
 
 
-def test_tabs_on_many_lines_are_one_fault() -> None:
-    tree = parse_tree("facts:\n\t- one\n\t- two\nworks:\n\t- three\n", "f")
-    assert len(tree.faults) == 1
-    assert "2 more lines" in tree.faults[0].message
-
-
-def test_lines_of_an_item_indented_too_little_are_one_fault() -> None:
-    tree = parse_tree("works:\n  - title: x\n  held: y\n  medium: z\n  - title: w\n", "f")
-    assert [is_case_of(f, messages.DASH_MISSING) for f in tree.faults] == [True]
-
-
 @pytest.mark.parametrize("line", [1, 7, 30])
 def test_a_slip_is_told_at_its_line_wherever_it_stands(line: int) -> None:
     lines = [f"k{i}: v" for i in range(40)]
@@ -92,9 +80,3 @@ def test_a_line_left_out_to_read_on_is_remembered() -> None:
 def test_files_with_a_great_many_slips_come_to_an_end() -> None:
     tree = parse_tree("".join(f"k{i}: a: b\n" for i in range(500)), "f")
     assert 1 < len(tree.faults) <= 50
-
-
-def test_quotes_are_those_that_change_least() -> None:
-    assert quoted("it's") == '"it\'s"'
-    assert quoted('a "b"') == "'a \"b\"'"
-    assert quoted('it\'s "b"') == "'it''s \"b\"'"
