@@ -16,14 +16,25 @@ MAKINGS = ("challenge", "model", "fold-book")
 
 
 def persons(desk: Desk) -> tuple[Person, ...]:
-    """Everybody the packs are for."""
-    return people(desk.family, desk.packs)
+    """Everybody the packs are for; a child without a name goes by its pack."""
+
+    def called(pack: str) -> str:
+        key = f"nameless_{pack.replace('-', '_')}"
+        return desk.say(key) if desk.has(key) else capital(pack)
+
+    return people(desk.family, desk.packs, called)
 
 
 def kind_name(desk: Desk, kind: str) -> str:
     """What a kind of sheet is called in a sentence, without a capital letter."""
     key = f"kind_{kind.replace('-', '_')}"
     return desk.say(key) if desk.has(key) else kind.replace("-", " ")
+
+
+def stock_name(desk: Desk, stock: str) -> str:
+    """What a kind of paper is called in a sentence."""
+    key = f"stock_{stock.replace('-', '_')}"
+    return desk.say(key) if desk.has(key) else stock
 
 
 def part_name(desk: Desk, name: str) -> str:

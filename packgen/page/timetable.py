@@ -23,7 +23,7 @@ class Step:
     """One thing to do: its name and how long it takes at the left, what to say and do at the right, a rule over both.
 
     `notes` stand under the name in small type (minutes, the day). A `wide` step has its name over its blocks, which
-    then have the whole width. Parted between its blocks.
+    then have the whole width. Parted between its blocks; the rest goes by the name `on` if it has one.
     """
 
     name: str
@@ -32,6 +32,7 @@ class Step:
     gap: float | None = 2.0
     tight: bool = False
     wide: bool = False
+    on: str = ""
 
     def _label(self, kit: Kit, width: float) -> tuple[Style, tuple[str, ...], tuple[str, ...]]:
         """The style and lines of the name, and the lines of the notes."""
@@ -49,11 +50,14 @@ class Step:
         return (_OVER + self._label_height(kit, width), width) if self.wide else (_OVER, width - LABEL - _GUTTER)
 
     def measure(self, kit: Kit, width: float) -> Span:
-        """As high as the higher of the two columns, or as both one over the other."""
+        """As high as the higher of the two columns, or as both one over the other; it grows as its blocks do."""
         down, wide = self._columns(kit, width)
         gaps = sum(gap_of(kit, block) for block in self.blocks[1:])
-        inner = sum(block.measure(kit, wide).least for block in self.blocks) + gaps
-        return rigid(max(down + inner, _OVER + self._label_height(kit, width)))
+        spans = [block.measure(kit, wide) for block in self.blocks]
+        inner = sum(span.least for span in spans) + gaps
+        least = max(down + inner, _OVER + self._label_height(kit, width))
+        grow = sum(span.grow for span in spans)
+        return Span(least, least + sum(span.most - span.least for span in spans), grow) if grow else rigid(least)
 
     def draw(self, kit: Kit, pen: Pen, x: float, top: float, width: float, height: float) -> None:
         """The rule, the name with its notes, and the blocks."""
@@ -72,7 +76,8 @@ class Step:
         parted = part_blocks(kit, self.blocks, wide, room - down)
         if not parted:
             return None
-        return replace(self, blocks=parted[0]), replace(self, blocks=parted[1], notes=(), gap=0.0)
+        rest = replace(self, name=self.on or self.name, blocks=parted[1], notes=(), gap=0.0)
+        return replace(self, blocks=parted[0]), rest
 
 
 def part_blocks(kit: Kit, blocks: Sequence[Block], width: float,
@@ -94,6 +99,9 @@ def part_blocks(kit: Kit, blocks: Sequence[Block], width: float,
     return None
 
 
+_Lines = tuple[tuple[str, ...], tuple[str, ...]]  # those of a name and of its text
+
+
 @dataclass(frozen=True, slots=True)
 class Pairs:
     """Texts beside names: `rows` are (name, text). The column of names is as wide as needed; parted between rows."""
@@ -105,7 +113,7 @@ class Pairs:
     most: float = 0.34
     between: float = 0.7
 
-    def _layout(self, kit: Kit, width: float) -> tuple[Style, Style, float, list[tuple[tuple[str, ...], ...]]]:
+    def _layout(self, kit: Kit, width: float) -> tuple[Style, Style, float, list[_Lines]]:
         """The styles of names and texts, the width of the names, and the lines of each row."""
         text = style_of(kit, self.style)
         name = Style(kit.look.label.face, text.size, text.leading)
@@ -180,10 +188,14 @@ class IfRoom:
 
 @dataclass(frozen=True, slots=True)
 class Sayings:
-    """Room to keep what each person said: ruled lines beside the names, or a box for each where there is much room."""
+    """Room to keep what each person said: ruled lines beside the names, or a box for each where there is much room.
+
+    Without names it is lines only, `most` of them at most.
+    """
 
     title: str
     names: tuple[str, ...]
+    most: int = 99
     gap: float | None = None
     tight: bool = False
 
@@ -192,7 +204,9 @@ class Sayings:
 
     def measure(self, kit: Kit, width: float) -> Span:
         """At least two lines."""
-        return Span(self._head(kit) + 2 * kit.look.ruling.pitch, 1e6, 1.0)
+        pitch = kit.look.ruling.pitch
+        most = 1e6 if self.names else self._head(kit) + self.most * pitch
+        return Span(self._head(kit) + 2 * pitch, most, 1.0)
 
     def draw(self, kit: Kit, pen: Pen, x: float, top: float, width: float, height: float) -> None:
         """A heading over lines or boxes."""

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
 
 from packgen.planning.plan import PackPlan, PlanItem
-from packgen.reading.models import LEVELS, Family
+from packgen.reading.models import LEVELS, Child, Family
 
 PARENT = "parent"
 YOUNG = ("first", "younger")
@@ -16,7 +16,8 @@ YOUNG = ("first", "younger")
 class Person:
     """A child, or a pack nobody is named for. `mark` is one or more letters that no other person has.
 
-    `items` is empty if the pack is not built; `age` is None if the family did not say.
+    `items` is empty if the pack is not built; `age` is None if the family did not say; `named` is False if the name is
+    only what the pack is called.
     """
 
     name: str
@@ -26,6 +27,7 @@ class Person:
     glue: bool = True
     items: tuple[PlanItem, ...] = ()
     folder: str = ""
+    named: bool = True
 
     @property
     def kinds(self) -> frozenset[str]:
@@ -38,32 +40,28 @@ class Person:
         return self.level in YOUNG
 
 
-def people(family: Family, packs: Sequence[PackPlan]) -> tuple[Person, ...]:
+def people(
+    family: Family, packs: Sequence[PackPlan], called: Callable[[str], str] = str.capitalize
+) -> tuple[Person, ...]:
     """Everybody a pack is for, in the family's order; the family's children if no pack of theirs is built.
 
-    A pack without a name goes by the name of its recipe. Names that come twice are numbered.
+    A child without a name goes by what `called` makes of the name of its recipe. Names that come twice are numbered.
     """
-    found = [_of_pack(pack) for pack in packs if pack.recipe.level != PARENT]
+    found = [_of_pack(pack, called) for pack in packs if pack.recipe.level != PARENT]
     if not found:
-        found = [
-            Person(str(child.name) or str(child.pack).capitalize(), "", _level(str(child.pack)), child.age, child.glue)
-            for child in family.children
-        ]
+        found = [_of_child(child, called) for child in family.children]
     return _marked(_numbered(found))
 
 
-def _of_pack(pack: PackPlan) -> Person:
-    child = pack.child
-    name = str(child.name) if child else ""
-    return Person(
-        name or str(pack.recipe.pack).capitalize(),
-        "",
-        pack.recipe.level,
-        child.age if child else None,
-        child.glue if child else True,
-        pack.items,
-        pack.folder,
-    )
+def _of_pack(pack: PackPlan, called: Callable[[str], str]) -> Person:
+    known = _of_child(pack.child, called) if pack.child else Person(called(str(pack.recipe.pack)), "", "", named=False)
+    return replace(known, level=pack.recipe.level, items=pack.items, folder=pack.folder)
+
+
+def _of_child(child: Child, called: Callable[[str], str]) -> Person:
+    name = str(child.name).strip()
+    pack = str(child.pack)
+    return Person(name or called(pack), "", _level(pack), child.age, child.glue, named=bool(name))
 
 
 def _level(pack: str) -> str:

@@ -198,7 +198,13 @@ def _kit(makers: Sequence[Maker], listed: Collection[str]) -> tuple[str, ...]:
     """The standing kit for the kinds of sheet these children have, without what the list names anyway."""
     kinds = {kind for maker in makers for kind in maker.kinds}
     kit = household.kit(kinds, any(maker.glue for maker in makers), not all(maker.glue for maker in makers))
-    return tuple(name for name in kit if singular(name) not in listed)
+    return tuple(name for name in kit if not _kit_words(name) & set(listed))
+
+
+def _kit_words(name: str) -> set[str]:
+    """What a thing of the kit may be called on the list: `a ruler` is a ruler, `scissors with blunt ends` scissors."""
+    plain = name.split(" with ")[0].split(",")[0]
+    return {singular(word.removeprefix("an ").removeprefix("a ")) for word in plain.split(" or ")}
 
 
 def _notes(items: Sequence[Item], makers: Sequence[Maker]) -> tuple[str, ...]:

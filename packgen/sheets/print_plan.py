@@ -1,0 +1,154 @@
+"""What to print: every file in the order that changes the paper least, with its setting and what to do afterwards."""
+
+from __future__ import annotations
+
+import re
+
+from packgen.page.blocks import Art, Block, Bullets, Prose, Row
+from packgen.page.desk import Desk, Laid, Sheet
+from packgen.page.look import SOFT
+from packgen.page.parents import capital, kind_name, persons, stock_name
+from packgen.page.pen import Pen
+from packgen.page.table import Cell, Column, Table
+from packgen.page.timetable import IfRoom, Sayings, Step
+from packgen.page.turning import FIGURE_HEIGHT, draw_turn
+from packgen.planning.print_plan import PrintPlan, PrintStep, RunInfo, plan_printing
+
+SHEET = Sheet(
+    title="Print plan",
+    about="Every file of the output in the order to print it: setting, paper, copies, and what to cut or fold after.",
+    levels=("parent",),
+)
+
+_OWN = frozenset({"guide", "term-plan", "shopping-list", "print-plan", "record"})
+_SHORT = "two-sided-short-edge"
+_FIGURE = 46.0
+
+
+def lay_out(desk: Desk) -> tuple[Laid, ...]:
+    """The plan of all print runs, this guide's with them."""
+    plan = plan_printing(desk.runs)
+    subject = desk.say("subject", files=len(plan.steps), sheets=sum(step.paper for step in plan.steps),
+                       colour=sum(count.colour_pages for count in plan.paper))  # fmt: skip
+    head = desk.head(desk.say("title"), subject, "letter", date=False)
+    first = Bullets(desk.say_lines("first_steps"), "number", spread=0.2)
+    blocks: list[Block] = [Step(desk.say("first_name"), (first,))]
+    blocks += _turning(desk, plan)
+    blocks += _tables(desk, plan) or [Prose(desk.say("nothing"))]
+    blocks.append(IfRoom((Sayings(desk.say("more_name"), (), most=6),)))
+    pages = desk.pages(head, blocks, name=desk.say("plan_word"), ruler=True, loosen=2.0)
+    return (Laid("print-plan", SHEET.title, pages, sides="two-sided-long-edge"),)
+
+
+# Turning the stack over
+
+
+def _turning(desk: Desk, plan: PrintPlan) -> list[Block]:
+    """For printers that print one side: how to turn the fronts, for each way that is needed."""
+    flips = dict.fromkeys(step.run.flip == _SHORT for step in plan.steps if step.run.face == "backs")
+    if not flips:
+        return []
+    figures = tuple((-_FIGURE, _figure(desk, short)) for short in sorted(flips))
+    gutter = 10.0
+    how = Prose(desk.say("turn_how"), tight=True)
+    return [Step(desk.say("turn_name"), (how, Row((*figures, (1.0, Prose(""))), gutter=gutter, gap=2.0)))]
+
+
+def _figure(desk: Desk, short_edge: bool) -> Block:
+    words = (desk.say("front"), desk.say("back"))
+    title = desk.say("turn_short_name" if short_edge else "turn_long_name")
+    style = desk.look.small
+
+    def paint(pen: Pen, x: float, y: float, width: float, height: float) -> None:
+        pen.text(x, y + height - pen.drop(desk.look.label), title, desk.look.label)
+        draw_turn(pen, x, y, width, short_edge, words, style)
+
+    return Art(paint, FIGURE_HEIGHT + desk.look.label.leading)
+
+
+# The tables
+
+
+def _tables(desk: Desk, plan: PrintPlan) -> list[Block]:
+    """A table for each paper, under which paper to put in and how much of it."""
+    tables: list[Block] = []
+    for count in plan.paper:
+        rows = tuple(_row(desk, step) for step in plan.steps if step.run.stock == count.stock)
+        stock = stock_name(desk, count.stock)
+        words = capital(desk.say("load", stock=stock, sheets=count.sheets))
+        tables.append(Step(words, (_table(desk, rows),), gap=3.5, wide=True, on=desk.say("load_on", stock=stock)))
+    return tables
+
+
+def _table(desk: Desk, rows: tuple[tuple[str | Cell, ...], ...]) -> Table:
+    columns = (
+        Column("", -8.0),
+        Column(desk.say("number"), -9.0, align="centre"),
+        Column(desk.say("file"), 1.5),
+        Column(desk.say("holds"), 1.3),
+        Column(desk.say("setting"), 1.2),
+        Column(desk.say("paper_head"), -15.0, align="centre"),
+        Column(desk.say("after"), 1.55),
+    )
+    return Table(columns, rows, least=8.0, style="small", grow=0.0, pad=1.2)
+
+
+def _row(desk: Desk, step: PrintStep) -> tuple[str | Cell, ...]:
+    run = step.run
+    paper = str(step.paper) if run.face != "backs" else desk.say("same_sheets")
+    return (
+        Cell(box=True),
+        Cell(str(step.number), "label"),
+        Cell("\n".join(in_lines(run.path)), "label"),
+        _holds(desk, run),
+        ", ".join(_setting(desk, step)),
+        Cell(paper, "label" if run.face != "backs" else desk.look.small.grey(SOFT)),
+        _after(desk, run),
+    )
+
+
+def in_lines(path: str, most: int = 24) -> list[str]:
+    """A path in lines of at most `most` letters where it can be, parted after its own slashes and hyphens."""
+    lines = [""]
+    for part in re.findall(r"[^/-]*[/-]?", path):
+        if lines[-1] and len(lines[-1]) + len(part) > most:
+            lines.append("")
+        lines[-1] += part
+    return lines
+
+
+def _holds(desk: Desk, run: RunInfo) -> str:
+    if not run.child and all(kind in _OWN for kind in run.kinds):
+        return capital(desk.say("own"))
+    return capital(", ".join(kind_name(desk, kind) for kind in run.kinds))
+
+
+def _setting(desk: Desk, step: PrintStep) -> list[str]:
+    """The setting, pages, copies and colour of a run in words."""
+    run = step.run
+    said = [capital(step.setting), desk.say("pages", pages=run.pages)]
+    if run.face == "backs":
+        said.insert(0, capital(desk.say("turn_short" if run.flip == _SHORT else "turn_long")))
+        said[1] = step.setting
+    if run.copies > 1:
+        said.append(desk.say("copies", copies=run.copies))
+    if run.colour_pages:
+        said.append(desk.say("colour", pages=run.colour_pages))
+    return said
+
+
+def _after(desk: Desk, run: RunInfo) -> str:
+    """What to cut or fold, and into whose folder it goes; fronts wait for their backs."""
+    if run.face == "fronts":
+        return ""
+    said = list(run.after)
+    name = _owner(desk, run)
+    if name:
+        said.append(desk.say("file_to_folder", name=name))
+    return " ".join(said)
+
+
+def _owner(desk: Desk, run: RunInfo) -> str:
+    folder = run.path.partition("/")[0]
+    return next((person.name for person in persons(desk) if person.folder == folder), "")
+

@@ -1,0 +1,206 @@
+"""The record: goals by week with the gaps shown, the stages of designing, and each child's portfolio with a cover."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from packgen.page.blocks import Block, Bullets, Prose
+from packgen.page.desk import Desk, Laid, Section, Sheet
+from packgen.page.look import SOFT, TINT
+from packgen.page.parents import capital, kind_name, persons
+from packgen.page.portfolio import cover_page
+from packgen.page.table import Cell, Column, Table
+from packgen.page.timetable import IfRoom, Sayings, Step
+from packgen.planning.aims import BANDS
+from packgen.planning.coverage import Coverage, Covered, coverage, runs_of, weeks_of
+from packgen.planning.days import short_days
+from packgen.planning.people import Person, by_level, names_of
+from packgen.planning.plan import PlanItem
+from packgen.planning.ready import subject_title
+from packgen.trials.stages import FRAMEWORK, stages
+
+SHEET = Sheet(
+    title="Record",
+    about="Which goals are met in which week, where the gaps are, and a cover and a dated list for each portfolio.",
+    levels=("parent",),
+)
+
+MOST_COLUMNS = 14  # more weeks than this do not stand side by side
+
+
+def lay_out(desk: Desk) -> tuple[Laid, ...]:
+    """The record of everybody, then a portfolio for each child whose sheets are known."""
+    everybody = persons(desk)
+    found = coverage(desk.family.goals, everybody, desk.term)
+    head = desk.head(desk.say("title"), desk.say("subject"), "frame", date=False)
+    blocks: list[Block] = []
+    for group in found:
+        blocks += _goals(desk, group)
+    blocks = blocks or [Prose(desk.say("no_goals"))]
+    blocks += _stages(desk, everybody)
+    blocks.append(IfRoom((Sayings(desk.say("besides_name"), (), most=8),)))
+    pages = desk.pages(head, blocks, name=desk.say("record_word"), loosen=2.0)
+    laid = [Laid("record", SHEET.title, pages, sides="two-sided-long-edge")]
+    for person in everybody:
+        sheets = _printed(desk, person)
+        if sheets:
+            laid.append(_portfolio(desk, person, sheets, found))
+    return tuple(laid)
+
+
+# Goals
+
+
+def _goals(desk: Desk, group: Coverage) -> list[Block]:
+    """A table of goals and weeks, with a legend under it."""
+    if not group.goals:
+        return []
+    title = desk.say("goals_own")
+    if group.level:
+        title = desk.say("goals_level", names=names_of(group.persons), ages=BANDS[group.level])
+    wide = len(desk.term.weeks) <= MOST_COLUMNS
+    table = _by_week(desk, group) if wide else _listed(desk, group)
+    marks = ", ".join(desk.say("mark", mark=person.mark, name=person.name) for person in group.persons)
+    legend = desk.say("marks", marks=marks) if len(group.persons) > 1 else desk.say("one_mark")
+    blocks: list[Block] = [table, Prose(legend, desk.look.small.grey(SOFT), gap=1.0)]
+    sources = "; ".join(dict.fromkeys(goal.spirit for goal in group.goals if goal.spirit))
+    if sources:
+        blocks.append(Prose(desk.say("spirit", sources=sources), desk.look.small.at(2.7).grey(SOFT), gap=0.6))
+    return [Step(title, tuple(blocks), gap=4.0, wide=True)]
+
+
+def _by_week(desk: Desk, group: Coverage) -> Table:
+    """Goals down, weeks across; a tinted square where somebody meets the goal."""
+    numbers = [week.number for week in desk.term.weeks]
+    cell = max(8.0, min(13.0, 92.0 / max(1, len(numbers))))
+    columns = [Column(desk.say("goal"), 1.0)]
+    columns += [Column(str(n), -cell, group=desk.say("weeks"), align="centre") for n in numbers]
+    columns.append(Column(desk.say("gap"), -19.0, align="centre"))
+    rows = []
+    for goal in group.goals:
+        row: list[str | Cell] = [Cell(goal.text, "body")]
+        row += [_met(desk, group, goal.in_week(number)) for number in numbers]
+        rows.append((*row, _gap(desk, group, goal)))
+    return Table(tuple(columns), tuple(rows), least=8.0, most=14.0, style="small", pad=1.1)
+
+
+def _met(desk: Desk, group: Coverage, meeting: Sequence[Person]) -> str | Cell:
+    if not meeting:
+        return ""
+    everybody = len(meeting) == len(group.persons)
+    alone = len(group.persons) == 1
+    words = "" if alone else desk.say("all") if everybody else " ".join(person.mark for person in meeting)
+    return Cell(words, "small", TINT)
+
+
+def _gap(desk: Desk, group: Coverage, goal: Covered) -> str | Cell:
+    """Who has no sheet for a goal; who has one that no week asks for."""
+    said = []
+    if goal.gaps:
+        everybody = len(goal.gaps) == len(group.persons)
+        said.append(desk.say("all") if everybody else " ".join(person.mark for person in goal.gaps))
+    if goal.later:
+        said.append(desk.say("later", marks=" ".join(person.mark for person in goal.later)))
+    return Cell("\n".join(said), "label")
+
+
+def _listed(desk: Desk, group: Coverage) -> Table:
+    """For a long term: a column of weeks for each person."""
+    columns = [Column(desk.say("goal"), 1.6)]
+    columns += [Column(person.name, 1.0, group=desk.say("met_in")) for person in group.persons]
+    rows = []
+    for goal in group.goals:
+        cells: list[str | Cell] = [Cell(goal.text, "body")]
+        for person in group.persons:
+            weeks = runs_of([number for number, meeting in goal.weeks if person in meeting])
+            none = desk.say("gap").lower() if person in goal.gaps else desk.say("later", marks="").strip()
+            cells.append(Cell(weeks, "small", TINT) if weeks else Cell(none, "label"))
+        rows.append(tuple(cells))
+    return Table(tuple(columns), tuple(rows), least=8.0, most=14.0, style="small", pad=1.2)
+
+
+# The stages of designing
+
+
+def _stages(desk: Desk, everybody: Sequence[Person]) -> list[Block]:
+    """For each level with challenges: its stages, the framework they are in the spirit of, room for a date."""
+    numbers = [week.number for week in desk.term.weeks for making in week.makings if making.kind == "challenge"]
+    if not desk.study.challenges:
+        return []
+    blocks: list[Block] = []
+    makers = [person for person in everybody if "challenge" in person.kinds or not person.items]
+    for level, group in by_level(makers):
+        columns = (
+            Column(desk.say("stage"), -34.0, names=True),
+            Column(desk.say("stage_does"), 1.0),
+            Column(desk.say("stage_codes"), -34.0),
+            Column(desk.say("stage_seen"), -24.0),
+        )
+        fine = desk.look.small.at(2.7).grey(SOFT)
+        rows = tuple(
+            (Cell(stage.title, "label"), stage.does, Cell(", ".join(stage.in_spirit_of), fine), "")
+            for stage in stages(level)
+        )
+        table = Table(columns, rows, least=7.5, most=12.0, style="small", pad=1.2)
+        note = Prose(_stage_note(desk, numbers), fine, gap=1.0)
+        title = desk.say("stages_name", names=names_of(group))
+        blocks.append(Step(title, (table, note), gap=4.0, wide=True))
+    return blocks
+
+
+def _stage_note(desk: Desk, numbers: Sequence[int]) -> str:
+    if not numbers:
+        return desk.say("stage_note_undated", framework=FRAMEWORK)
+    key = "stage_week" if len(set(numbers)) == 1 else "stage_weeks"
+    return desk.say("stage_note", weeks=desk.say(key, weeks=runs_of(numbers)), framework=FRAMEWORK)
+
+
+# Portfolios
+
+
+def _printed(desk: Desk, person: Person) -> list[PlanItem]:
+    """The sheets that are in a person's files; all that are planned if the files are not known yet."""
+    kinds = {kind for run in desk.runs if run.path.startswith(f"{person.folder}/") for kind in run.kinds}
+    return [item for item in person.items if not kinds or item.sheet in kinds]
+
+
+def _portfolio(desk: Desk, person: Person, sheets: Sequence[PlanItem], found: Sequence[Coverage]) -> Laid:
+    """A cover, and on its back the dated list of what is in the folder."""
+    title = desk.say("portfolio_title", name=person.name)
+    cover = cover_page(desk, person, len(sheets), title)
+    head = desk.head(title, desk.say("portfolio_subject", count=len(sheets)), "book", date=False)
+    blocks: list[Block] = [_list(desk, person, sheets)]
+    gaps = [goal.text for group in found for goal in group.goals if person in goal.gaps]
+    if gaps:
+        blocks.append(Step(desk.say("gaps_name"), (Bullets(tuple(gaps), style="small", spread=0.2),), gap=3.0))
+    blocks.append(IfRoom((Sayings(desk.say("best_name"), (), most=5),)))
+    name = desk.say("portfolio_word", name=person.name)
+    listed = desk.sections((Section(head, tuple(blocks)),), name=name, loosen=2.0)
+    return Laid("record", title, (cover, *listed), sides="two-sided-long-edge", part="portfolio")
+
+
+def _list(desk: Desk, person: Person, sheets: Sequence[PlanItem]) -> Table:
+    """A line for each sheet by week, with places for the day it was done and for what came out."""
+    columns = [Column(desk.say("list_week"), -17.0, align="centre", names=True)]
+    columns += [Column(desk.say("list_date"), -19.0)] if desk.term.dated else []
+    columns += [
+        Column(desk.say("list_sheet"), 1.2),
+        Column("", -8.0),
+        Column(desk.say("list_done"), -24.0),
+        Column(desk.say("list_note"), 1.0),
+    ]
+    timed = [(weeks_of(person, item.sheet, subject_title(item.subject), desk.term), item) for item in sheets]
+    timed.sort(key=lambda pair: (not pair[0], pair[0][:1]))
+    rows: list[tuple[str | Cell, ...]] = []
+    for weeks, item in timed:
+        first = next((week for week in desk.term.weeks if weeks and week.number == weeks[0]), None)
+        row: list[str | Cell] = [Cell(runs_of(weeks), "label")]
+        row += [short_days(first.dates[:1]) if first else ""] if desk.term.dated else []
+        rows.append((*row, Cell(_sheet_name(desk, item), "body"), Cell(box=True), "", ""))
+    return Table(tuple(columns), tuple(rows), least=8.0, most=11.0, style="small", grow=0.6, pad=1.1)
+
+
+def _sheet_name(desk: Desk, item: PlanItem) -> str:
+    kind = capital(kind_name(desk, item.sheet))
+    about = subject_title(item.subject)
+    return desk.say("sheet_about", kind=kind, about=about) if about else kind

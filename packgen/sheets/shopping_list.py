@@ -1,0 +1,159 @@
+"""What to have in the house: materials by the week they are needed in, tools, and the paper of the real print runs."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from packgen.page.blocks import Block, Boxed, Bullets, Prose, Row
+from packgen.page.desk import Desk, Laid, Sheet
+from packgen.page.look import SOFT
+from packgen.page.parents import capital, persons, stock_name
+from packgen.page.table import Cell, Column, Table
+from packgen.page.timetable import IfRoom, Sayings, Step
+from packgen.planning.days import short_days
+from packgen.planning.people import Person
+from packgen.planning.print_plan import count_paper
+from packgen.planning.shopping import Item, Maker, ShoppingList, Use, shopping_list
+
+SHEET = Sheet(
+    title="Shopping list",
+    about="Materials added up over challenges, models and children, by the week they are needed in; paper and card.",
+    levels=("parent",),
+)
+
+_MAKINGS = frozenset({"challenge", "model"})
+
+
+def lay_out(desk: Desk) -> tuple[Laid, ...]:
+    """One list for the whole study."""
+    everybody = persons(desk)
+    found = shopping_list(desk.study, [_maker(person) for person in everybody], desk.term, count_paper(desk.runs),
+                          desk.family.units == "customary")  # fmt: skip
+    subject = desk.say("subject", count=len(everybody))
+    head = desk.head(desk.say("title"), subject, "box", date=False)
+    blocks = _materials(desk, found, everybody)
+    if found.notes:
+        blocks.append(Boxed(Prose(" ".join(found.notes), "small"), "caution", desk.say("care_title"), pad=2.4))
+    blocks += [*_kit(desk, found), _paper(desk, found)]
+    blocks.append(IfRoom((Sayings(desk.say("more_name"), (), most=6),)))
+    pages = desk.pages(head, blocks, name=desk.say("list_word"), loosen=2.0)
+    return (Laid("shopping-list", SHEET.title, pages, sides="two-sided-long-edge"),)
+
+
+def _maker(person: Person) -> Maker:
+    """A person as a maker; one whose pack is not at hand is taken to make everything."""
+    return Maker(person.name, person.kinds or _MAKINGS, person.age, person.glue)
+
+
+# Materials
+
+
+def _materials(desk: Desk, found: ShoppingList, everybody: Sequence[Person]) -> list[Block]:
+    """One table: what is used up by the week it is first needed in, then what is used again."""
+    if not found.items:
+        return [Prose(desk.say("nothing"))]
+    names = ("item", "buy", "whom", "instead", "used")
+    widths = (1.0, 0.85, 1.05, 1.3, 1.4)
+    columns = [Column("", -8.0), Column(desk.say("needed"), -19.0, names=True)]
+    columns += [Column(desk.say(name), width) for name, width in zip(names, widths, strict=True)]
+    rows: list[tuple[str | Cell, ...]] = []
+    said = ""
+    for item in sorted(found.items, key=lambda item: item.again):
+        group = _group(desk, item)
+        again = Cell(group.split("\n")[0], desk.look.small.grey(SOFT))
+        rows.append(_row(desk, found, item, everybody, again if group == said else Cell(group, "label")))
+        said = group
+    return [Table(tuple(columns), tuple(rows), least=7.5, most=9.5, style="small", grow=0.5, pad=1.2)]
+
+
+def _group(desk: Desk, item: Item) -> str:
+    """Under which words an item stands: its week and day, or that it is used again."""
+    if item.again:
+        return desk.say("again")
+    if item.week is None:
+        return desk.say("group_any")
+    day = short_days([item.by]) if item.by else ""
+    return "\n".join(part for part in (desk.say("group_week", number=item.week), day) if part)
+
+
+def _row(
+    desk: Desk, found: ShoppingList, item: Item, everybody: Sequence[Person], group: Cell
+) -> tuple[str | Cell, ...]:
+    return (
+        Cell(box=True),
+        group,
+        Cell(capital(item.name), "label"),
+        Cell(_how_much(desk, found, item), "label"),
+        _for_whom(desk, found, item, everybody),
+        Cell(item.instead, desk.look.small.grey(SOFT)),
+        _uses(desk, item),
+    )
+
+
+def _how_much(desk: Desk, found: ShoppingList, item: Item) -> str:
+    return found.shown(item.total if item.again else item.buy) or desk.say("some")
+
+
+def _for_whom(desk: Desk, found: ShoppingList, item: Item, everybody: Sequence[Person]) -> str:
+    """What each child takes, in as few words as say it all."""
+    if not item.each:
+        return desk.say("all_share")
+    amounts = {share.amounts for share in item.each}
+    if len(amounts) == 1 and len(item.each) == len(everybody):
+        same = found.shown(item.each[0].amounts)
+        said = [desk.say("each", amount=same) if same else desk.say("each_some")]
+    else:
+        marks = {person.name: person.mark for person in everybody}
+        short = len(item.each) > 3
+        said = [
+            desk.say("share", name=marks[s.child] if short else s.child, amount=found.shown(s.amounts)).strip()
+            for s in item.each
+        ]
+    if item.shared:
+        said.append(desk.say("to_share", amount=found.shown(item.shared)))
+    return ", ".join(said)
+
+
+def _uses(desk: Desk, item: Item) -> str:
+    """The makings an item is for; the week only where it is not the one it is listed under."""
+    listed = None if item.again else item.week
+    return ", ".join(_use(desk, use, listed) for use in item.uses)
+
+
+def _use(desk: Desk, use: Use, listed: int | None) -> str:
+    if use.week is None or use.week == listed:
+        return use.title
+    return desk.say("use_week", title=use.title, week=use.week)
+
+
+# The kit and the paper
+
+
+def _kit(desk: Desk, found: ShoppingList) -> list[Block]:
+    if not found.kit:
+        return []
+    items = [capital(name) for name in found.kit]
+    half = -(-len(items) // 2)
+    cells = tuple((1.0, Bullets(tuple(part), "box", spread=0.2)) for part in (items[:half], items[half:]) if part)
+    return [Step(desk.say("kit_name"), (Row(cells, gutter=6.0),))]
+
+
+def _paper(desk: Desk, found: ShoppingList) -> Block:
+    if not found.paper:
+        return Step(desk.say("paper_name"), (Prose(desk.say("no_paper")),))
+    colour = any(item.colour_pages for item in found.paper)
+    columns = [
+        Column("", -8.0),
+        Column(desk.say("paper_stock", paper=desk.family.paper), 1.6),
+        Column(desk.say("paper_printed"), 1.0, align="right"),
+        Column(desk.say("paper_buy"), 1.0, align="right"),
+        Column(desk.say("paper_pages"), 0.7, align="right"),
+    ]
+    columns += [Column(desk.say("paper_colour"), 1.0, align="right")] if colour else []
+    rows = []
+    for item in found.paper:
+        row: list[str | Cell] = [Cell(box=True), Cell(capital(stock_name(desk, item.stock)), "label"), str(item.sheets)]
+        row += [Cell(str(item.buy), "label"), str(item.pages)]
+        rows.append(tuple([*row, str(item.colour_pages)] if colour else row))
+    table = Table(tuple(columns), tuple(rows), least=8.0, grow=0.0, pad=1.3)
+    return Step(desk.say("paper_name"), (table, Prose(desk.say("paper_note"), "small", gap=1.2)))
