@@ -13,7 +13,7 @@ from xml.parsers import expat
 
 MAX_BYTES = 8_000_000
 _MAX_NODES = 60_000
-_MAX_DEPTH = 100
+_MAX_DEPTH = 60  # with copies of copies this stays well within what can be walked
 _MAX_ENTITY = 100
 _PRESENTATION = (
     "fill", "fill-opacity", "fill-rule", "stroke", "stroke-width", "stroke-opacity", "stroke-dasharray",
