@@ -70,7 +70,7 @@ def _letter(graph: Graph, flat: Flat, placing: Placing, rule: TabRule, row: list
         points = rounded(placed.points) if rule.youngest else placed.points
         tab = Tab(
             points,
-            (site.start, site.end),
+            (points[0], points[-1]),
             text,
             solid.faces[site.face].name,
             solid.faces[under].name,
@@ -79,7 +79,7 @@ def _letter(graph: Graph, flat: Flat, placing: Placing, rule: TabRule, row: list
         tabs.setdefault(part, []).append(tab)
         if not e.flat:
             kind = MOUNTAIN if e.fold > 0 else VALLEY
-            folds.setdefault(part, []).append(Fold(site.start, site.end, kind, math.degrees(e.dihedral), True))
+            folds.setdefault(part, []).append(Fold(points[0], points[-1], kind, math.degrees(e.dihedral), True))
         joints.append(
             Joint(
                 text,

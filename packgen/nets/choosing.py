@@ -6,7 +6,7 @@ import math
 
 from packgen.nets.develop import Flat, develop, overlaps, separate
 from packgen.nets.forests import Allowed, Forest, Graph, candidates
-from packgen.nets.tabs import CLEAR, LEAST_DEPTH, LEAST_TIP
+from packgen.nets.tabs import LEAST_DEPTH, LEAST_TIP, clear
 from packgen.nets.vectors import Point, area, hull, rotation
 
 _MANY = 60
@@ -23,7 +23,7 @@ def any_gap(graph: Graph, v: int, edge: int) -> bool:
 def room_for_tab(graph: Graph, v: int, edge: int) -> bool:
     """True if a tab of the least depth fits between the two sides of the only cut at a corner."""
     room = graph.edges[edge].length - LEAST_TIP - LEAST_DEPTH / math.tan(math.radians(75))
-    return room > 0 and graph.gap[v] >= math.atan2(LEAST_DEPTH, room) + CLEAR + math.radians(1)
+    return room > 0 and clear(graph.gap[v]) >= 1.05 * math.atan2(LEAST_DEPTH, room)
 
 
 def ranked(graph: Graph, allowed: Allowed, sheet: tuple[float, float]) -> list[Flat]:

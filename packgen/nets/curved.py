@@ -1,131 +1,50 @@
-"""Cones, cut-off cones, cylinders and wound strips laid flat: exact developments, with tooth tabs and fine score lines.
-
-Arcs stand as polygons whose corners lie on the true arc and whose sides leave it by no more than `TRUE` mm.
-"""
+"""Cones, cut-off cones, cylinders and wound strips as nets: exact developments with tooth tabs and fine score lines."""
 
 from __future__ import annotations
 
-import itertools
 import math
-from dataclasses import dataclass, replace
+from dataclasses import replace
+from itertools import pairwise
 
 from packgen.nets.cutting import cuts_of, edge_letter
+from packgen.nets.errors import TooSmall
 from packgen.nets.gluing import letter
+from packgen.nets.mantles import Development, Sector, arcs, development, generators, sector_of, strip_length
 from packgen.nets.net import MOUNTAIN, FlatFace, Fold, Joint, Letter, Net, Part, Side, Tab
+from packgen.nets.plane import TOUCH, joined, shape, shared
 from packgen.nets.solid import Disc, Mantle, Solid, Strip
 from packgen.nets.steps import cautions_for, steps_for
-from packgen.nets.tabs import CLEAR, LEAST_DEPTH, LEAST_TIP, TabRule, rounded, trapezoid
+from packgen.nets.tabs import LEAST_DEPTH, LEAST_TIP, TabRule, rounded, trapezoid
 from packgen.nets.vectors import Point
 
-TRUE = 0.02
-"""How far (mm) a polygon may leave the arc it stands for: a fifth of what the manifest promises."""
-_SCORE_EVERY = 8.0
-
-
-def arc(centre: Point, radius: float, start: float, end: float) -> list[Point]:
-    """Points on an arc from one angle to another (radians), true to TRUE mm."""
-    step = 2 * math.acos(max(0.5, 1 - TRUE / radius)) if radius > 0 else math.pi
-    n = max(1, math.ceil(abs(end - start) / step - 1e-9))
-    return [
-        (centre[0] + radius * math.cos(a), centre[1] + radius * math.sin(a))
-        for a in (start + (end - start) * k / n for k in range(n + 1))
-    ]
-
-
-@dataclass(frozen=True, slots=True)
-class Development:
-    """A mantle laid flat: a ring sector, or a rectangle if `angle` is 0. Lengths in mm, the angle in radians.
-
-    Cone and cut-off cone of radii R > r and slant s: outer = R s / (R - r), inner = r s / (R - r),
-    angle = 2 pi (R - r) / s. Cylinder: width 2 pi r, height h. (Dr. Math FAQ "Building a Cone"; Dr. Math 65796.)
-    """
-
-    outer: float
-    inner: float
-    angle: float
-    width: float
-    slant: float
-
-
-def development(mantle: Mantle) -> Development:
-    """The exact development of a mantle. One that is wider at its top is developed upside down."""
-    slant = mantle.slant
-    difference = abs(mantle.foot - mantle.top)
-    width = 2 * math.pi * max(mantle.foot, mantle.top)
-    if difference < 1e-9 * slant:
-        return Development(0.0, 0.0, 0.0, width, slant)
-    big, small = max(mantle.foot, mantle.top), min(mantle.foot, mantle.top)
-    return Development(
-        big * slant / difference, small * slant / difference, 2 * math.pi * difference / slant, width, slant
-    )
-
-
-@dataclass(frozen=True, slots=True)
-class _Sector:
-    """A share of a mantle on paper: its four sides as lines of points, foot and right side running anticlockwise."""
-
-    foot: tuple[Point, ...]
-    right: tuple[Point, ...]
-    head: tuple[Point, ...]
-    left: tuple[Point, ...]
-
-    @property
-    def outline(self) -> tuple[Point, ...]:
-        row = [*self.foot, *self.right[1:], *self.head[1:], *self.left[1:]]
-        return tuple(row[:-1])
-
-
-def _sector(dev: Development, share: float, teeth: int) -> _Sector:
-    """One share of the mantle, its foot cut into a whole number of steps for each tooth."""
-    if dev.angle == 0.0:
-        w = dev.width * share / 2
-        foot = _steps((-w, 0.0), (w, 0.0), teeth)
-        top = _steps((w, dev.slant), (-w, dev.slant), teeth)
-        return _Sector(foot, (foot[-1], top[0]), top, (top[-1], foot[0]))
-    half = dev.angle * share / 2
-    foot = _arcs(dev.outer, -math.pi / 2 - half, -math.pi / 2 + half, teeth)
-    head: tuple[Point, ...] = ((0.0, 0.0),)
-    if dev.inner > 0:
-        head = _arcs(dev.inner, -math.pi / 2 + half, -math.pi / 2 - half, teeth)
-    return _Sector(foot, (foot[-1], head[0]), head, (head[-1], foot[0]))
-
-
-def _steps(start: Point, end: Point, n: int) -> tuple[Point, ...]:
-    return tuple((start[0] + (end[0] - start[0]) * k / n, start[1] + (end[1] - start[1]) * k / n) for k in range(n + 1))
-
-
-def _arcs(radius: float, start: float, end: float, n: int) -> tuple[Point, ...]:
-    out: list[Point] = []
-    for k in range(n):
-        piece = arc((0.0, 0.0), radius, start + (end - start) * k / n, start + (end - start) * (k + 1) / n)
-        out += piece if k == 0 else piece[1:]
-    return tuple(out)
+Line = tuple[Point, ...]
+_TOOTH = 12.0
+_STRAY = 0.6
+"""A straight-hinged tooth may leave the round rim by this much (mm), and is no wider than `_TOOTH`."""
 
 
 def tooth_count(radius: float) -> int:
-    """How many teeth go round a rim: about 12 mm wide, narrower where a wider one would leave the curve by 0.6 mm."""
-    wide = min(12.0, math.sqrt(8 * 0.6 * radius))
+    """How many teeth go round a rim: about 12 mm wide, narrower where a wider one would leave the curve by 0.6 mm.
+
+    A chord c of a circle of radius r leaves it by about c² / 8r.
+    """
+    if radius <= 0:
+        return 1
+    wide = min(_TOOTH, math.sqrt(8 * _STRAY * radius))
     return max(6, math.ceil(2 * math.pi * radius / wide))
 
 
-def tooth_depth(radius: float, rule: TabRule) -> float:
-    """The depth of the teeth on a rim (mm). Raises NetError if the rim is too small for any."""
+def tooth_depth(title: str, radius: float, rule: TabRule) -> float:
+    """The depth of the teeth on a rim (mm). Raises TooSmall if the rim is too small for any."""
     depth = min(rule.depth(0.0), 0.55 * radius)
     if depth < LEAST_DEPTH - 1e-9:
-        factor = LEAST_DEPTH / (0.55 * radius)
-        raise Cramped(f"a round end of {2 * radius:.1f} mm across leaves no room for glue tabs of 4 mm.", factor)
+        raise TooSmall(
+            f"The {title} is too small to glue: a round end {2 * radius:.1f} mm across on paper leaves no room for "
+            f"tabs of {LEAST_DEPTH:g} mm.",
+            "Make it larger.",
+            LEAST_DEPTH / (0.55 * radius),
+        )
     return depth
-
-
-class Cramped(Exception):
-    """A curved part too small to glue; `factor` is how many times larger it has to be."""
-
-    def __init__(self, message: str, factor: float) -> None:
-        super().__init__(message)
-        self.factor = factor
-
-
-Line = tuple[Point, ...]
 
 
 def _teeth(line: Line, n: int, radius: float, depth: float, youngest: bool) -> list[tuple[Line, Line]]:
@@ -137,14 +56,17 @@ def _teeth(line: Line, n: int, radius: float, depth: float, youngest: bool) -> l
         wide = math.dist(hinge[0], hinge[-1])
         inset = min(wide * depth / (2 * radius) + 0.3, (wide - LEAST_TIP / 2) / 2)
         slope = math.atan2(depth, inset)
-        shape = trapezoid(hinge[0], hinge[-1], (slope, slope), depth)
-        outer = rounded(shape, 1.5) if youngest else shape
+        tooth = trapezoid(hinge[0], hinge[-1], (slope, slope), depth)
+        outer = rounded(tooth, 1.5) if youngest else tooth
         out.append((outer + tuple(reversed(hinge[1:-1])), hinge))
     return out
 
 
 def unfold_curved(solid: Solid, rule: TabRule, sectors: int) -> Net:
-    """The net of a solid made of curved parts: each mantle in so many equal sectors, each disc whole."""
+    """The net of a solid made of curved parts: each mantle in so many equal sectors, each disc whole.
+
+    Raises TooSmall if a seam or a rim leaves no room for tabs of 4 mm.
+    """
     if isinstance(solid.curved[0], Strip):
         return _wound(solid, solid.curved[0], rule)
     builder = _Builder(solid, rule, sectors)
@@ -167,20 +89,20 @@ class _Builder:
 
     def mantle(self, source: int, mantle: Mantle) -> None:
         dev = development(mantle)
-        share = 1 / self.sectors
         seams = [self._letter() for _ in range(self.sectors)]
         rims = self._rims(mantle)
-        n = max(1, math.ceil(tooth_count(mantle.foot) / self.sectors))
-        sector = _sector(dev, share, n)
+        low, high = (max(1, math.ceil(tooth_count(r) / self.sectors)) for r in (mantle.foot, mantle.top))
+        sector = sector_of(dev, 1 / self.sectors, (low, high))
         first = len(self.parts)
+        teeth = self._rim_tabs(mantle, sector, (low, high), rims)
         for k in range(self.sectors):
-            self.parts.append(self._piece(source, mantle, dev, sector, n, seams[k], seams[k - 1], rims, k))
+            self.parts.append(self._piece(source, mantle, dev, sector, teeth, (seams[k], seams[k - 1]), k))
             follow = first + (k + 1) % self.sectors
-            self.joints.append(
-                Joint(seams[k], Side(first + k, source, -1, sector.right), Side(follow, source, -1, sector.left), 180.0)
-            )
-        for text, disc_source, at_foot in rims:
-            self._disc(text, disc_source, at_foot, first, source, sector, n)
+            sides = Side(first + k, source, -1, sector.right), Side(follow, source, -1, sector.left)
+            self.joints.append(Joint(seams[k], *sides, 180.0))
+        for text, disc, at_foot in rims:
+            line, n = (sector.foot, low) if at_foot else (sector.head, high)
+            self._disc(text, disc, [Side(first + k, source, -1, line) for k in range(self.sectors)], n)
 
     def _letter(self) -> str:
         self.letters += 1
@@ -188,76 +110,95 @@ class _Builder:
 
     def _rims(self, mantle: Mantle) -> list[tuple[str, int, bool]]:
         """The discs that close the mantle, the base last: letter, place, and whether it is at the foot."""
-        found = []
-        for i, part in enumerate(self.solid.curved):
-            if isinstance(part, Disc):
-                at_foot = abs(part.z - mantle.z) < abs(part.z - mantle.z - mantle.height)
-                found.append((i, at_foot))
+        found = [(i, not part.upward) for i, part in enumerate(self.solid.curved) if isinstance(part, Disc)]
         out = [(self._letter(), i, foot) for i, foot in sorted(found, key=lambda x: x[1])]
         if out:
             self.last = self.solid.curved[out[-1][1]].name
         return out
 
-    def _piece(
-        self, source: int, mantle: Mantle, dev: Development, sector: _Sector, n: int, seam: str, before: str,
-        rims: list[tuple[str, int, bool]], k: int,
-    ) -> Part:  # fmt: skip
-        name = mantle.name if self.sectors == 1 else f"{mantle.name} {k + 1}"
-        middle_ = dev.slant / 2 if dev.angle == 0.0 else -(dev.outer + dev.inner) / 2
-        face = FlatFace(name, sector.outline, (0.0, middle_), (0.0, 1.0), source)
-        follow = name if self.sectors == 1 else f"{mantle.name} {(k + 1) % self.sectors + 1}"
-        tabs = [self._seam(dev, sector, seam, name, follow)]
+    def _rim_tabs(
+        self, mantle: Mantle, sector: Sector, teeth: tuple[int, int], rims: list[tuple[str, int, bool]]
+    ) -> tuple[list[Tab], list[Fold]]:
+        tabs: list[Tab] = []
         folds: list[Fold] = []
         for text, disc, at_foot in rims:
-            line, radius = (sector.foot, mantle.foot) if at_foot else (sector.head, mantle.top)
-            depth = tooth_depth(radius, self.rule)
+            line, radius, n = (sector.foot, mantle.foot, teeth[0]) if at_foot else (sector.head, mantle.top, teeth[1])
+            depth = tooth_depth(self.solid.title, radius, self.rule)
+            slope = math.degrees(math.atan2(mantle.height, mantle.foot - mantle.top))
+            angle = slope if at_foot else 180 - slope
             for points, hinge in _teeth(line, n, radius, depth, self.rule.youngest):
-                tabs.append(Tab(points, hinge, text, name, self.solid.curved[disc].name))
-                angle = _rim_angle(mantle, at_foot)
-                folds += [Fold(a, b, MOUNTAIN, angle, True) for a, b in itertools.pairwise(hinge)]
-        letters = [*(_on_tab(t) for t in tabs), edge_letter(before, sector.left)]
-        scores = (sector.right, *_generators(dev, sector, mantle))
-        cuts = cuts_of((face,), (), tuple(tabs))
-        return Part((face,), tuple(folds), cuts, tuple(tabs), tuple(letters), scores)
+                tabs.append(Tab(points, hinge, text, mantle.name, self.solid.curved[disc].name))
+                folds += [Fold(a, b, MOUNTAIN, angle, True) for a, b in pairwise(hinge)]
+        return tabs, folds
 
-    def _seam(self, dev: Development, sector: _Sector, text: str, name: str, under: str) -> Tab:
+    def _piece(
+        self,
+        source: int,
+        mantle: Mantle,
+        dev: Development,
+        sector: Sector,
+        teeth: tuple[list[Tab], list[Fold]],
+        seams: tuple[str, str],
+        k: int,
+    ) -> Part:
+        name, follow = (mantle.name if self.sectors == 1 else f"{mantle.name} {i + 1}" for i in (k, self._next(k)))
+        middle = dev.slant / 2 if dev.angle == 0.0 else -(dev.outer + dev.inner) / 2
+        face = FlatFace(name, sector.outline, (0.0, middle), (0.0, 1.0), source)
+        tabs = [self._seam(dev, sector, teeth[0], seams[0], (name, follow))]
+        tabs += [replace(t, on_face=name) for t in teeth[0]]
+        letters = (*(_on_tab(t) for t in tabs), edge_letter(seams[1], sector.left))
+        scores = (tabs[0].hinge, *generators(dev, sector))
+        return Part((face,), tuple(teeth[1]), cuts_of((face,), (), tabs), tuple(tabs), letters, scores)
+
+    def _next(self, k: int) -> int:
+        return (k + 1) % self.sectors
+
+    def _seam(self, dev: Development, sector: Sector, teeth: list[Tab], text: str, names: tuple[str, str]) -> Tab:
+        """The tab along the right side: as deep as it should be, drawn back from the head until it meets nothing."""
+        taken = joined((sector.outline, *(t.points for t in teeth)))
         start, end = sector.right
-        gap = 2 * math.pi - dev.angle / self.sectors - CLEAR if dev.angle else math.pi
-        usual = math.radians(45)
-        angles = (usual, min(usual, gap) if dev.inner == 0 and dev.angle else usual)
-        depth = min(self.rule.depth(dev.slant), (dev.slant - LEAST_TIP) / sum(1 / math.tan(a) for a in angles))
-        if min(angles) < math.radians(5) or depth < LEAST_DEPTH:
-            raise Cramped(f"its seam of {dev.slant:.1f} mm leaves no room for a glue tab of 4 mm.", 1.25)
-        points = trapezoid(start, end, angles, depth)
-        return Tab(rounded(points) if self.rule.youngest else points, (start, end), text, name, under, sector.left
-                   if self.sectors == 1 else ())  # fmt: skip
+        want = min(self.rule.depth(dev.slant), dev.slant / 3)
+        for depth in (want, 0.75 * want, LEAST_DEPTH):
+            for back in (0.0, 0.1, 0.2, 0.35, 0.5):
+                tip = (end[0] + (start[0] - end[0]) * back, end[1] + (start[1] - end[1]) * back)
+                room = math.dist(start, tip) - 2 * depth
+                if depth < LEAST_DEPTH or room < LEAST_TIP:
+                    continue
+                points = trapezoid(start, tip, (math.pi / 4, math.pi / 4), depth)
+                if shared(shape(points), taken) < TOUCH:
+                    outer = rounded(points) if self.rule.youngest else points
+                    edge = sector.left if self.sectors == 1 else ()
+                    return Tab(outer, (points[0], points[-1]), text, *names, edge)
+        raise TooSmall(
+            f"The {self.solid.title} is too small to glue: its seam of {dev.slant:.1f} mm on paper leaves no room for "
+            f"a tab of {LEAST_DEPTH:g} mm.",
+            "Make it larger.",
+            1.25,
+        )
 
-    def _disc(self, text: str, source: int, at_foot: bool, first: int, mantle: int, sector: _Sector, n: int) -> None:
+    def _disc(self, text: str, source: int, rims: list[Side], n: int) -> None:
+        """A disc whose rim has as many steps as the teeth that meet it, and its joints with them."""
         disc = self.solid.curved[source]
         assert isinstance(disc, Disc)
         total = n * self.sectors
-        rim = _arcs(disc.radius, -math.pi / 2, 1.5 * math.pi, total)[:-1]
-        per = len(rim) // total
+        rim = arcs(disc.radius, -math.pi / 2, 1.5 * math.pi, total)[:-1]
         face = FlatFace(disc.name, rim, (0.0, 0.0), (0.0, 1.0), source)
         part = len(self.parts)
         letters = []
-        for k in range(4):
-            turn = math.pi / 2 * k + math.pi / 4
-            x, y = math.cos(turn) * (disc.radius - 3.0), math.sin(turn) * (disc.radius - 3.0)
-            letters.append(Letter(text, (x, y), math.degrees(turn) + 90, "edge"))
+        for turn in (math.pi / 4, 3 * math.pi / 4, 5 * math.pi / 4, 7 * math.pi / 4):
+            at = (math.cos(turn) * (disc.radius - 3.0), math.sin(turn) * (disc.radius - 3.0))
+            letters.append(Letter(text, at, math.degrees(turn) + 90, "edge"))
         self.parts.append(Part((face,), (), cuts_of((face,), (), ()), (), tuple(letters)))
-        whole = (*rim, rim[0])
-        for k in range(self.sectors):
-            line = sector.foot if at_foot else sector.head
-            piece = whole[k * n * per : (k + 1) * n * per + 1]
-            angle = 90.0
-            self.joints.append(Joint(text, Side(first + k, mantle, -1, line), Side(part, source, -1, piece), angle))
+        whole, per = (*rim, rim[0]), len(rim) // self.sectors
+        angle = self._angle(disc)
+        for k, side in enumerate(rims):
+            points = whole[k * per : (k + 1) * per + 1]
+            self.joints.append(Joint(text, side, Side(part, source, -1, points), angle))
 
-
-def _rim_angle(mantle: Mantle, at_foot: bool) -> float:
-    """The angle inside the solid, in degrees, between its side and its flat end."""
-    slope = math.degrees(math.atan2(mantle.height, mantle.foot - mantle.top))
-    return slope if at_foot else 180 - slope
+    def _angle(self, disc: Disc) -> float:
+        mantle = next(c for c in self.solid.curved if isinstance(c, Mantle))
+        slope = math.degrees(math.atan2(mantle.height, mantle.foot - mantle.top))
+        return 180 - slope if disc.upward else slope
 
 
 def _on_tab(tab: Tab) -> Letter:
@@ -267,35 +208,6 @@ def _on_tab(tab: Tab) -> Letter:
     return Letter(tab.letter, (x, y), math.degrees(math.atan2(by - ay, bx - ax)), "tab")
 
 
-def _generators(dev: Development, sector: _Sector, mantle: Mantle) -> list[tuple[Point, Point]]:
-    """Fine score lines about 8 mm apart at the foot, from foot to head; on a cone they stop short of the point."""
-    share = math.dist(sector.foot[0], sector.foot[-1]) if dev.angle == 0 else 0.0
-    out = []
-    if dev.angle == 0.0:
-        n = max(3, round(share / _SCORE_EVERY))
-        for k in range(1, n):
-            x = -share / 2 + share * k / n
-            out.append(((x, 0.0), (x, dev.slant)))
-        return out
-    start = math.atan2(sector.foot[0][1], sector.foot[0][0])
-    half = (-math.pi / 2 - start) % (2 * math.pi)
-    n = max(3, round(2 * half * dev.outer / _SCORE_EVERY))
-    low = max(dev.inner, 0.12 * dev.outer)
-    for k in range(1, n):
-        a = -math.pi / 2 - half + 2 * half * k / n
-        c, s = math.cos(a), math.sin(a)
-        out.append(((dev.outer * c, dev.outer * s), (low * c, low * s)))
-    return out
-
-
-def strip_length(strip: Strip, card: float) -> float:
-    """The length of a strip wound n times round a former of diameter D: pi n (D + n t), for card of thickness t.
-
-    Turn k runs, at the middle of its thickness, round a circle of D + (2k - 1) t; the sum over n turns is that.
-    """
-    return math.pi * strip.turns * (strip.former + strip.turns * card)
-
-
 def _wound(solid: Solid, strip: Strip, rule: TabRule) -> Net:
     long = strip_length(strip, rule.card)
     points = ((0.0, 0.0), (long, 0.0), (long, strip.width), (0.0, strip.width))
@@ -303,7 +215,7 @@ def _wound(solid: Solid, strip: Strip, rule: TabRule) -> Net:
     turns = [math.pi * k * (strip.former + k * rule.card) for k in range(1, math.ceil(strip.turns - 1e-9))]
     scores = tuple(((x, 0.0), (x, strip.width)) for x in turns)
     part = Part((face,), (), cuts_of((face,), (), ()), (), (), scores)
-    last = "last turn" if strip.turns > 1 else "whole turn"
+    last = "last turn" if strip.turns > 1 else "end"
     steps = (
         "Cut out the strip along the solid lines. The printed side will be the outside.",
         "Draw it over the edge of a table, so that it bends evenly.",
@@ -313,17 +225,3 @@ def _wound(solid: Solid, strip: Strip, rule: TabRule) -> Net:
     )
     net = Net(solid, (part,), (), (), "", rule.card, rule.youngest, steps)
     return replace(net, cautions=cautions_for(net))
-
-
-def plain_shapes(solid: Solid, card: float) -> list[tuple[Point, ...]]:
-    """The curved parts laid flat whole, without tabs."""
-    out: list[tuple[Point, ...]] = []
-    for part in solid.curved:
-        if isinstance(part, Mantle):
-            out.append(_sector(development(part), 1.0, 8).outline)
-        elif isinstance(part, Disc):
-            out.append(tuple(arc((0.0, 0.0), part.radius, 0.0, 2 * math.pi)[:-1]))
-        else:
-            long = strip_length(part, card)
-            out.append(((0.0, 0.0), (long, 0.0), (long, part.width), (0.0, part.width)))
-    return out

@@ -4,10 +4,13 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Sequence
+from itertools import pairwise
 
 import shapely
 
 from packgen.nets.net import Cut, FlatFace, Hinge, Joint, Letter, Segment, Tab
+from packgen.nets.plane import shape
+from packgen.nets.tabs import distance
 from packgen.nets.vectors import Point
 
 _GRAIN = 1e-4
@@ -19,18 +22,22 @@ def _key(p: Point) -> tuple[int, int]:
 
 
 def cuts_of(faces: Iterable[FlatFace], hinges: Iterable[Hinge], tabs: Iterable[Tab]) -> tuple[Cut, ...]:
-    """The cuts of a piece: every edge of a face that is no fold and carries no tab, and the outer sides of the tabs."""
+    """The cuts of a piece: every edge of a face where it is no fold and carries no tab, and the tabs' outer sides."""
     tabs = tuple(tabs)
-    kept = {_pair(h.start, h.end) for h in hinges} | {
-        _pair(a, b) for t in tabs for a, b in zip(t.hinge, t.hinge[1:], strict=False)
-    }
+    kept = {_pair(h.start, h.end) for h in hinges}
+    kept |= {_pair(a, b) for t in tabs for a, b in pairwise(t.hinge)}
+    short = [t.hinge for t in tabs if len(t.hinge) == 2]
     segments: dict[tuple[tuple[int, int], tuple[int, int]], Segment] = {}
     for face in faces:
         for a, b in zip(face.points, (*face.points[1:], face.points[0]), strict=True):
-            if _pair(a, b) not in kept:
-                segments.setdefault(_pair(a, b), (a, b))
+            if _pair(a, b) in kept:
+                continue
+            on = [h for h in short if all(distance(p, a, b) < _GRAIN for p in h)]
+            for piece in [(a, on[0][0]), (on[0][1], b)] if on else [(a, b)]:
+                if _key(piece[0]) != _key(piece[1]):
+                    segments.setdefault(_pair(*piece), piece)
     for tab in tabs:
-        for a, b in zip(tab.outer, tab.outer[1:], strict=False):
+        for a, b in pairwise(tab.outer):
             segments.setdefault(_pair(a, b), (a, b))
     return chained(list(segments.values()))
 
@@ -71,10 +78,10 @@ def chained(segments: Sequence[Segment]) -> tuple[Cut, ...]:
 
 def face_label(points: Sequence[Point]) -> Point:
     """A point well inside a face for its name: its middle if that lies inside, else the one farthest from its edges."""
-    shape = shapely.Polygon(points)
-    middle = shape.centroid
-    circle = shapely.maximum_inscribed_circle(shape)
-    if shape.contains(middle) and shape.exterior.distance(middle) > 0.7 * circle.length:
+    whole = shape(points)
+    middle = whole.centroid
+    circle = shapely.maximum_inscribed_circle(whole)
+    if whole.contains(middle) and whole.exterior.distance(middle) > 0.7 * circle.length:
         return (middle.x, middle.y)
     return (circle.coords[0][0], circle.coords[0][1])
 

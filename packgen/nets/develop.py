@@ -5,14 +5,10 @@ from __future__ import annotations
 from collections import deque
 from dataclasses import dataclass
 
-import shapely
-
 from packgen.nets.forests import Forest, Graph
 from packgen.nets.net import Hinge
+from packgen.nets.plane import overlapping
 from packgen.nets.vectors import Point, all_moved, onto
-
-OVERLAP = 1e-7
-"""Two faces overlap if they share more than this part of the smaller one's area: more than rounding can make."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,19 +65,9 @@ def overlaps(graph: Graph, flat: Flat) -> list[tuple[int, int]]:
     out: list[tuple[int, int]] = []
     for part in range(flat.parts):
         faces = flat.faces_of(part)
-        rows = [(*flat.points[f], flat.points[f][0]) for f in faces]
-        rings = shapely.linearrings(
-            [p for row in rows for p in row], indices=[k for k, row in enumerate(rows) for _ in row]
-        )
-        shapes = shapely.polygons(rings)
-        left, right = shapely.STRtree(shapes).query(shapes, predicate="intersects").tolist()
-        pairs = [(i, j) for i, j in zip(left, right, strict=True) if i < j and (faces[i], faces[j]) not in joined]
-        if not pairs:
-            continue
-        shared = shapely.area(shapely.intersection(shapes[[i for i, _ in pairs]], shapes[[j for _, j in pairs]]))
-        for (i, j), size in zip(pairs, shared.tolist(), strict=True):
-            if size > OVERLAP * min(graph.areas[faces[i]], graph.areas[faces[j]]):
-                out.append((faces[i], faces[j]))
+        place = {f: k for k, f in enumerate(faces)}
+        skip = {(place[f], place[g]) for f, g in joined if f in place and g in place}
+        out += [(faces[i], faces[j]) for i, j in overlapping([flat.points[f] for f in faces], skip)]
     return out
 
 

@@ -136,8 +136,10 @@ def _recipes(graph: Graph, effort: int) -> Iterator[tuple[Recipe, float]]:
     level = {f for f in range(len(graph.areas)) if abs(graph.solid.normal(f)[2]) > 0.9}
     faces = sorted(range(len(graph.areas)), key=lambda f: (-round(graph.areas[f], 6), f))
     if 0 < len(level) < len(graph.areas):
-        for f in sorted(set(range(len(graph.areas))) - level)[: max(effort, 4)]:
-            yield partial(_belt, middle=f, level=level), 3.0
+        walls = sorted(set(range(len(graph.areas))) - level)
+        steep = sum(abs(graph.solid.normal(f)[2]) for f in walls) < 0.5 * len(walls)
+        for f in walls[: max(effort, 4)]:
+            yield partial(_belt, middle=f, level=level), 6.0 if steep else 3.0
     for f in faces[: max(effort, 4)]:
         yield partial(_star, root=f), 3.0 if f in level else 1.0
     yield _long, 1.0

@@ -7,8 +7,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from packgen.faults import nearest
-from packgen.nets.curved import development
 from packgen.nets.errors import NetError
+from packgen.nets.mantles import development
 from packgen.nets.net import FlatFace, Hole, Net, Part
 from packgen.nets.solid import Disc, Drill, Face, Mantle, Solid, edges_of
 from packgen.nets.tabs import distance, inner_angle, inside

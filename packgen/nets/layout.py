@@ -6,7 +6,6 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from packgen.nets.curved import Cramped
 from packgen.nets.errors import NetError, TooSmall
 from packgen.nets.holes import Drilling, drilled
 from packgen.nets.net import PRINTED_SIDE, Cut, FlatFace, Fold, Hole, Letter, Net, Overlap, Tab
@@ -114,9 +113,9 @@ def lay_out(
 ) -> NetSheets:
     """A solid unfolded and laid out on sheets with a printable area of that size (mm).
 
-    `scale` is `auto`, `fit` (as large as one sheet allows), `true`, or a ratio. `auto` is the largest ISO 5455 scale, not
-    above true size, whose net fits on `auto_sheets` sheets; more sheets or an enlargement if it would be too small to
-    fold; and true size for a thing that is made to size. `card` is the card's thickness in mm.
+    `scale` is `auto`, `fit` (as large as one sheet allows), `true`, or a ratio. `auto` is the largest ISO 5455 scale,
+    not above true size, whose net fits on `auto_sheets` sheets; more sheets or an enlargement if it would be too small
+    to fold; and true size for a thing that is made to size. `card` is the card's thickness in mm.
 
     Raises NetError, with the nearest sensible scale, if it cannot fold or takes more than `most_sheets`.
     """
@@ -140,7 +139,7 @@ def _auto(wish: _Wish, auto_sheets: int) -> NetSheets:
     for ratio in standard_scales(min(1.0, most * 1.02)):
         try:
             found = _try(wish, ratio, auto_sheets, whole=True)
-        except (TooSmall, Cramped):
+        except TooSmall:
             small = ratio
             break
         if found:
@@ -153,7 +152,7 @@ def _auto(wish: _Wish, auto_sheets: int) -> NetSheets:
         tries += 1
         try:
             found = _try(wish, ratio, wish.most, whole=False)
-        except (TooSmall, Cramped):
+        except TooSmall:
             if tries > 6:
                 break
             continue
@@ -173,7 +172,7 @@ def _fit(wish: _Wish) -> NetSheets:
             break
         try:
             found = _try(wish, ratio, 1, whole=True)
-        except (TooSmall, Cramped) as small:
+        except TooSmall as small:
             raise _small(wish, ratio, small) from None
         if found:
             return _finished(wish, ratio, *found, fit=True)
@@ -183,7 +182,7 @@ def _fit(wish: _Wish) -> NetSheets:
 def _asked(wish: _Wish, ratio: float) -> NetSheets:
     try:
         found = _try(wish, ratio, wish.most, whole=False)
-    except (TooSmall, Cramped) as small:
+    except TooSmall as small:
         raise _small(wish, ratio, small) from None
     if found:
         return _finished(wish, ratio, *found)
@@ -200,13 +199,13 @@ def _lower(wish: _Wish, ratio: float) -> float | None:
         try:
             if _try(wish, lower, wish.most, whole=False):
                 return lower
-        except (TooSmall, Cramped):
+        except TooSmall:
             return None
     return None
 
 
-def _small(wish: _Wish, ratio: float, small: TooSmall | Cramped) -> NetError:
-    message = small.message if isinstance(small, TooSmall) else f"The {wish.solid.title} is too small to glue: {small}"
+def _small(wish: _Wish, ratio: float, small: TooSmall) -> NetError:
+    message = small.message
     for larger in larger_scales(ratio * min(small.factor, 20.0) * 0.8):
         try:
             if _try(wish, larger, wish.most, whole=False):
@@ -214,7 +213,7 @@ def _small(wish: _Wish, ratio: float, small: TooSmall | Cramped) -> NetError:
                     f"At {scale_words(ratio)}: {message}", f"Write scale: {scale_words(larger).replace(' size', '')}."
                 )
             break
-        except (TooSmall, Cramped):
+        except TooSmall:
             if larger > ratio * 100:
                 break
     return NetError(f"At {scale_words(ratio)}: {message}", "Choose a simpler solid, or larger paper.")

@@ -146,10 +146,14 @@ class Part:
     overlaps: tuple[Overlap, ...] = ()
 
     @property
-    def outline(self) -> tuple[Point, ...]:
-        """Every corner of its faces, tabs and overlaps."""
-        shapes = (*(f.points for f in self.faces), *(t.points for t in self.tabs), *(o.points for o in self.overlaps))
-        return tuple(p for shape in shapes for p in shape)
+    def shapes(self) -> tuple[tuple[Point, ...], ...]:
+        """The outlines of its faces and tabs: all the card it takes."""
+        return (*(f.points for f in self.faces), *(t.points for t in self.tabs))
+
+    @property
+    def corners(self) -> tuple[Point, ...]:
+        """Every corner of its faces and tabs."""
+        return tuple(p for shape in self.shapes for p in shape)
 
     def moved(self, m: Matrix) -> Part:
         """The piece elsewhere, turned or shifted."""

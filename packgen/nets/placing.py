@@ -10,6 +10,7 @@ import shapely
 
 from packgen.nets.develop import Flat
 from packgen.nets.forests import Graph
+from packgen.nets.plane import TOUCH, shape, shared
 from packgen.nets.tabs import (
     LEAST_DEPTH,
     Site,
@@ -23,9 +24,6 @@ from packgen.nets.tabs import (
     tab_shape,
 )
 from packgen.nets.vectors import Point
-
-_TOUCH = 1e-4
-"""Two shapes that share less than this (square mm) only touch."""
 
 Prefer = Callable[[int], int]
 """Which face should carry the tab of an inner edge."""
@@ -137,34 +135,31 @@ class _Board:
 
     def __init__(self, flat: Flat) -> None:
         self.flat = flat
-        self.shapes = [shapely.Polygon(points) for points in flat.points]
+        self.shapes = [shape(points) for points in flat.points]
         self.trees = {}
         for part in range(flat.parts):
             faces = flat.faces_of(part)
             self.trees[part] = (faces, shapely.STRtree([self.shapes[f] for f in faces]))
         self.tabs: dict[int, tuple[Site, tuple[Point, ...], shapely.Polygon]] = {}
 
-    def clear_of_faces(self, site: Site, shape: shapely.Polygon) -> bool:
+    def clear_of_faces(self, site: Site, tab: shapely.Polygon) -> bool:
         faces, tree = self.trees[self.flat.part_of[site.face]]
-        return all(
-            self.shapes[faces[k]].intersection(shape).area < _TOUCH
-            for k in tree.query(shape, predicate="intersects").tolist()
-        )
+        return all(shared(self.shapes[faces[k]], tab) < TOUCH for k in tree.query(tab, predicate="intersects").tolist())
 
-    def blockers(self, edge: int, site: Site, shape: shapely.Polygon) -> list[int]:
+    def blockers(self, edge: int, site: Site, tab: shapely.Polygon) -> list[int]:
         part = self.flat.part_of[site.face]
-        left, bottom, right, top = shape.bounds
+        left, bottom, right, top = tab.bounds
         out = []
         for other, (there, _, placed) in self.tabs.items():
             if other == edge or self.flat.part_of[there.face] != part:
                 continue
             a, b, c, d = placed.bounds
-            if a < right and c > left and b < top and d > bottom and placed.intersection(shape).area > _TOUCH:
+            if a < right and c > left and b < top and d > bottom and shared(placed, tab) > TOUCH:
                 out.append(other)
         return out
 
     def put(self, edge: int, site: Site, points: tuple[Point, ...]) -> None:
-        self.tabs[edge] = (site, points, shapely.Polygon(points))
+        self.tabs[edge] = (site, points, shape(points))
 
 
 def place_tabs(graph: Graph, flat: Flat, rule: TabRule, prefer: Prefer) -> Placing:
@@ -186,7 +181,7 @@ def _options(board: _Board, pair: tuple[Site, Site], preferred: int) -> list[tup
     out = []
     for site in sorted(pair, key=lambda s: s.face != preferred):
         points = tab_shape(site, LEAST_DEPTH)
-        if points and board.clear_of_faces(site, shapely.Polygon(points)):
+        if points and board.clear_of_faces(site, shape(points)):
             out.append((site, points))
     return out
 
@@ -194,11 +189,11 @@ def _options(board: _Board, pair: tuple[Site, Site], preferred: int) -> list[tup
 def _settle(board: _Board, options: dict[int, list[tuple[Site, tuple[Point, ...]]]], edge: int) -> bool:
     """Put down a tab of the least depth; tabs in its way change sides if they can."""
     for site, points in options[edge]:
-        if not board.blockers(edge, site, shapely.Polygon(points)):
+        if not board.blockers(edge, site, shape(points)):
             board.put(edge, site, points)
             return True
     for site, points in options[edge]:
-        blocking = board.blockers(edge, site, shapely.Polygon(points))
+        blocking = board.blockers(edge, site, shape(points))
         saved = {b: board.tabs.pop(b) for b in blocking}
         board.put(edge, site, points)
         if all(_turn_over(board, options, b, old[0]) for b, old in saved.items()):
@@ -211,7 +206,7 @@ def _settle(board: _Board, options: dict[int, list[tuple[Site, tuple[Point, ...]
 
 def _turn_over(board: _Board, options: dict[int, list[tuple[Site, tuple[Point, ...]]]], edge: int, old: Site) -> bool:
     for site, points in options[edge]:
-        if site is not old and not board.blockers(edge, site, shapely.Polygon(points)):
+        if site is not old and not board.blockers(edge, site, shape(points)):
             board.put(edge, site, points)
             return True
     return False
@@ -225,7 +220,7 @@ def _grow(board: _Board, edge: int, rule: TabRule) -> None:
         points = tab_shape(site, LEAST_DEPTH + (want - LEAST_DEPTH) * step)
         if points is None:
             continue
-        shape = shapely.Polygon(points)
-        if board.clear_of_faces(site, shape) and not board.blockers(edge, site, shape):
+        tab = shape(points)
+        if board.clear_of_faces(site, tab) and not board.blockers(edge, site, tab):
             board.put(edge, site, points)
             return

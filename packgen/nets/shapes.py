@@ -5,9 +5,9 @@ A ring runs anticlockwise seen from above and its first edge faces the front (to
 
 from __future__ import annotations
 
-import itertools
 import math
 from collections.abc import Iterable, Sequence
+from itertools import pairwise
 
 from packgen.nets.errors import NetError
 from packgen.nets.given import Parameter, Read
@@ -215,7 +215,7 @@ def volume(solid: Solid) -> float:
     total = 0.0
     for face in solid.faces:
         corners = [solid.vertices[v] for v in face.loop]
-        for b, c in itertools.pairwise(corners):
+        for b, c in pairwise(corners):
             total += dot(corners[0], cross(b, c)) / 6
     return total
 

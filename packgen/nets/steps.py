@@ -25,11 +25,9 @@ def steps_for(net: Net) -> tuple[str, ...]:
     steps = []
     if kinds:
         steps.append("Score the fold lines along a ruler with a blunt point, so that the card folds sharply.")
-    many = len(net.parts) > 1
-    steps.append(
-        f"Cut out {'all ' + str(len(net.parts)) + ' pieces' if many else 'the piece'} along the solid lines. "
-        "The printed side will be the outside."
-    )
+    count = len(net.parts)
+    pieces = {1: "the piece", 2: "both pieces"}.get(count, f"all {count} pieces")
+    steps.append(f"Cut out {pieces} along the solid lines. The printed side will be the outside.")
     folding = {
         frozenset({MOUNTAIN}): "Fold every dash-dot line back, away from the printed side.",
         frozenset({VALLEY}): "Fold every dashed line forward, towards the printed side.",
@@ -48,42 +46,64 @@ def steps_for(net: Net) -> tuple[str, ...]:
 def _gluing(net: Net) -> list[str]:
     early = [j for j in net.joints if net.last not in (_face(net, j.tab.source), _face(net, j.edge.source))]
     late = [j for j in net.joints if j not in early]
-    groups = _grouped(net, early)
-    steps = [_sentence(net, g) for g in groups]
+    steps = [_sentence(net, group) for group in _grouped(early)]
     if late:
         own = all(_face(net, j.tab.source) == net.last for j in late)
-        letters = _letters(late)
-        tabs = f"tab {letters}" if len(late) == 1 else f"tabs {letters}"
-        how = f"tuck {tabs} in" if own else f"lay it on {tabs}"
-        steps.append(f"Close the {net.last} last: spread glue on {tabs} while you can still reach inside, then {how}.")
+        how = "then tuck it in" if own else "then lay it on"
+        steps.append(
+            f"Close the {net.last} last: spread glue on {_tabs(net, late)} while you can still reach inside, {how} and "
+            "hold it until it sticks."
+        )
     return steps
 
 
-def _grouped(net: Net, joints: list[Joint]) -> list[list[Joint]]:
-    """The joints in at most eight groups of neighbours in the order of gluing."""
-    if not joints:
-        return []
-    size = max(1, -(-len(joints) // _MOST_STEPS))
-    if size == 1:
-        return [[j] for j in joints]
-    return [joints[i : i + size] for i in range(0, len(joints), size)]
+def _grouped(joints: list[Joint]) -> list[list[Joint]]:
+    """The joints in at most eight groups of neighbours in the order of gluing, those of one rim kept together."""
+    rims: list[list[Joint]] = []
+    for j in joints:
+        if rims and rims[-1][-1].letter == j.letter:
+            rims[-1].append(j)
+        else:
+            rims.append([j])
+    size = max(1, -(-len(rims) // _MOST_STEPS))
+    return [[j for rim in rims[i : i + size] for j in rim] for i in range(0, len(rims), size)]
 
 
 def _sentence(net: Net, group: list[Joint]) -> str:
-    if len(group) == 1:
-        j = group[0]
-        on, under = _face(net, j.tab.source), _face(net, j.edge.source)
-        return f"Glue tab {j.letter} of {on} behind {under}, edge to edge." if on != under else (
-            f"Glue tab {j.letter} of {on} behind its other edge."
-        )  # fmt: skip
-    return f"Glue tabs {_letters(group)} in this order, each behind the edge with its letter."
+    j = group[0]
+    on, under = _face(net, j.tab.source), _face(net, j.edge.source)
+    if len(j.tab.points) > 2:
+        return f"Bend {_tabs(net, group)} of the {on} in, spread glue on them and lay the {under} on."
+    if len(group) > 1:
+        return f"Glue {_tabs(net, group)} in this order, each behind the edge with its letter."
+    if on == under:
+        return f"Glue tab {j.letter} behind the other edge of the {on}, edge to edge."
+    return f"Glue tab {j.letter} of {on} behind {under}, edge to edge."
 
 
-def _letters(joints: list[Joint]) -> str:
-    letters = [j.letter for j in joints]
-    if len(letters) < 2:
-        return "".join(letters)
-    return f"{', '.join(letters[:-1])} and {letters[-1]}"
+def _tabs(net: Net, joints: list[Joint]) -> str:
+    """Tabs in words: 'tab A', 'tabs A and B', 'tabs C to K', 'the teeth B'."""
+    letters = list(dict.fromkeys(j.letter for j in joints))
+    if any(len(j.tab.points) > 2 for j in joints):
+        return f"the teeth {' and '.join(letters)}"
+    if len(letters) == 1:
+        return f"tab {letters[0]}"
+    if len(letters) > 3 and _run(letters):
+        return f"tabs {letters[0]} to {letters[-1]}"
+    return f"tabs {', '.join(letters[:-1])} and {letters[-1]}"
+
+
+def _run(letters: list[str]) -> bool:
+    """True if the letters follow each other without a gap."""
+    places = [_place(x) for x in letters]
+    return places == list(range(places[0], places[0] + len(places)))
+
+
+def _place(text: str) -> int:
+    number = 0
+    for c in text:
+        number = number * 26 + ord(c) - 64
+    return number
 
 
 def _face(net: Net, source: int) -> str:

@@ -7,10 +7,10 @@ degrees where there is room (common practice in card modelling, no source).
 
 from __future__ import annotations
 
-import itertools
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from packgen.nets.solid import FLAT, Edge
 from packgen.nets.vectors import Point, all_moved, onto
@@ -22,6 +22,12 @@ LEAST_TIP = 2.0
 CLEAR = math.radians(3)
 _STEEPEST = math.radians(75)
 _USUAL = math.radians(45)
+_SLIVER = math.radians(18)
+
+
+def clear(angle: float) -> float:
+    """What is left of an angle when a little room is kept at one side: 3 degrees, or a fifth of a narrow one."""
+    return angle - min(CLEAR, 0.2 * angle)
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,15 +101,21 @@ def inner_angle(loop: Sequence[Point], i: int) -> float:
 
 
 def trapezoid(start: Point, end: Point, angles: tuple[float, float], depth: float) -> tuple[Point, ...]:
-    """A tab's outline from `start` outwards and back to `end`, its ends sloping at the two angles."""
+    """A tab's outline from near `start` outwards and back to near `end`, inside the two angles.
+
+    At an angle under 18 degrees the tab would taper to a sliver; there it begins farther along the edge, at 60 degrees.
+    """
     size = math.dist(start, end)
     ux, uy = (end[0] - start[0]) / size, (end[1] - start[1]) / size
     a, b = depth / math.tan(angles[0]), depth / math.tan(angles[1])
+    steep = depth / math.tan(math.radians(60))
+    p = a - steep if angles[0] < _SLIVER else 0.0
+    q = b - steep if angles[1] < _SLIVER else 0.0
     return (
-        start,
+        (start[0] + ux * p, start[1] + uy * p),
         (start[0] + ux * a + uy * depth, start[1] + uy * a - ux * depth),
         (end[0] - ux * b + uy * depth, end[1] - uy * b - ux * depth),
-        end,
+        (end[0] - ux * q, end[1] - uy * q),
     )
 
 
@@ -115,7 +127,7 @@ def tab_shape(site: Site, depth: float) -> tuple[Point, ...] | None:
     tip = max(LEAST_TIP, min(site.length / 4, 6.0))
     for blend in (0.0, 0.25, 0.5, 0.75, 1.0):
         angles = _blended(site, blend)
-        if min(angles) <= math.radians(5):
+        if min(angles) <= math.radians(1):
             return None
         left = site.length - depth * sum(1 / math.tan(a) for a in angles)
         if left >= (tip if blend < 1.0 else LEAST_TIP):
@@ -140,7 +152,7 @@ def _fits_under(site: Site, shape: Sequence[Point]) -> bool:
         for p in tips:
             if distance(p, a, b) < site.keep[k] - 1e-9:
                 return False
-        if n > 3 and any(_cross(a, b, s, t) for s, t in itertools.pairwise(shape) if s != a and t != b):
+        if n > 3 and any(_cross(a, b, s, t) for s, t in pairwise(shape) if s != a and t != b):
             return False
     return all(inside(p, ghost) for p in tips)
 
@@ -204,9 +216,9 @@ def caps(
     usual, most = [], []
     corners = inner_angle(ghost, 1), inner_angle(ghost, 0)
     for corner, gap, whole in zip(corners, gaps, own, strict=True):
-        free = gap - CLEAR
-        usual.append(min(_USUAL, corner / 2, free if whole else gap / 2 - CLEAR / 2))
-        most.append(min(_STEEPEST, corner - CLEAR, free))
+        free = clear(gap)
+        usual.append(min(_USUAL, corner / 2, free if whole else free / 2))
+        most.append(min(_STEEPEST, clear(corner), free))
     return (usual[0], usual[1]), (most[0], most[1])
 
 

@@ -11,6 +11,7 @@ import shapely
 from packgen.nets.cutting import edge_letter, face_label
 from packgen.nets.net import Cut, FlatFace, Fold, Letter, Net, Overlap, Part, Side, Tab
 from packgen.nets.packing import fits, turns_of
+from packgen.nets.plane import joined, shape
 from packgen.nets.vectors import Point, bounds, hull, moved, rotation
 
 STRIP = 12.0
@@ -20,8 +21,8 @@ STRIP = 12.0
 def tiled(net: Net, area: tuple[float, float]) -> Net:
     """The net with each piece that does not fit the area cut up into tiles.
 
-    The crosses on the shared strips fall on the same points of the piece, so that tiles line up exactly. A joint belongs
-    to the tile that holds the middle of its edge; its points stay those of the whole edge.
+    The crosses on the shared strips fall on the same points of the piece, so that tiles line up exactly. A joint
+    belongs to the tile that holds the middle of its edge; its points stay those of the whole edge.
     """
     if all(fits(p, *area) for p in net.parts):
         return net
@@ -54,10 +55,7 @@ def _home(tiles: list[tuple[int, Part]], a: Point, b: Point) -> int:
     if len(tiles) == 1:
         return tiles[0][0]
     middle = shapely.Point((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)
-    near = (
-        (round(min(shapely.Polygon(f.points).distance(middle) for f in piece.faces), 6), number)
-        for number, piece in tiles
-    )
+    near = ((round(min(shape(f.points).distance(middle) for f in piece.faces), 6), number) for number, piece in tiles)
     return min(near)[1]
 
 
@@ -75,12 +73,12 @@ class _Grid:
     def box(self, column: int, row: int) -> tuple[float, float, float, float]:
         x = self.left + column * (self.size[0] - STRIP)
         y = self.bottom + row * (self.size[1] - STRIP)
-        return x, y, x + self.size[0], y + self.size[1]
+        return round(x, 6), round(y, 6), round(x + self.size[0], 6), round(y + self.size[1], 6)
 
 
 def _grid(part: Part, area: tuple[float, float]) -> _Grid:
     """The turn that needs the fewest tiles, the tiles all of one size."""
-    corners = hull(part.outline)
+    corners = hull(part.corners)
     best: tuple[int, int, _Grid] | None = None
     for n, angle in enumerate(turns_of(corners)):
         left, bottom, right, top = bounds(moved(rotation(angle), p) for p in corners)
@@ -99,9 +97,7 @@ def _needed(length: float, room: float) -> int:
 
 def _tiles(part: Part, grid: _Grid, lines: list[tuple[str, tuple[Point, ...]]], before: int) -> Iterator[Part]:
     """The tiles of a piece already turned to its grid; `lines` are the edges on it that meet a tab, by letter."""
-    whole = shapely.union_all(
-        [shapely.Polygon(s).buffer(0) for s in (*(f.points for f in part.faces), *(t.points for t in part.tabs))]
-    )
+    whole = joined(part.shapes)
     for row in range(grid.rows):
         for column in range(grid.columns):
             box = shapely.box(*grid.box(column, row))
@@ -117,8 +113,8 @@ def _strips(
     for dx, dy in ((1, 0), (-1, 0), (0, 1), (0, -1)):
         c, r = column + dx, row + dy
         if 0 <= c < grid.columns and 0 <= r < grid.rows:
-            shared = shapely.box(*grid.box(column, row)).intersection(shapely.box(*grid.box(c, r)))
-            inside = shared.intersection(whole)
+            both = shapely.box(*grid.box(column, row)).intersection(shapely.box(*grid.box(c, r)))
+            inside = both.intersection(whole)
             if inside.area > 1.0:
                 low = min((row, column), (r, c))
                 number = before + 1 + 2 * (low[0] * grid.columns + low[1]) + (1 if dy else 0)
@@ -135,11 +131,11 @@ def _tile(
 ) -> Part:
     faces = []
     for f in part.faces:
-        for points in _pieces(shapely.Polygon(f.points), box):
+        for points in _pieces(shape(f.points), box):
             faces.append(FlatFace(f.name, points, face_label(points), f.up, f.source, f.points))
     tabs, letters = [], []
     for t in part.tabs:
-        for points in _pieces(shapely.Polygon(t.points), box):
+        for points in _pieces(shape(t.points), box):
             tabs.append(Tab(points, _longest(t.hinge, box) or t.hinge, t.letter, t.on_face, t.under))
             (ax, ay), (bx, by) = t.hinge[0], t.hinge[-1]
             turn = math.degrees(math.atan2(by - ay, bx - ax))
@@ -162,12 +158,12 @@ def _tile(
         tuple(letters),
         tuple(line for s in part.scores for line in _lines(s, box)),
         tuple(h for h in part.holes if holds.contains(shapely.Point(h.centre))),
-        tuple(_overlap(shape, text) for shape, text in strips),
+        tuple(_overlap(strip, text) for strip, text in strips),
     )
 
 
-def _pieces(shape: shapely.Polygon, box: shapely.Geometry) -> list[tuple[Point, ...]]:
-    found = shape.intersection(box)
+def _pieces(whole: shapely.Polygon, box: shapely.Geometry) -> list[tuple[Point, ...]]:
+    found = whole.intersection(box)
     out = []
     for piece in getattr(found, "geoms", [found]):
         if piece.geom_type == "Polygon" and piece.area > 1e-3:
@@ -189,10 +185,10 @@ def _longest(points: Sequence[Point], box: shapely.Geometry) -> tuple[Point, ...
     return max(_lines(points, box), key=len, default=())
 
 
-def _overlap(shape: shapely.Geometry, text: str) -> Overlap:
+def _overlap(strip: shapely.Geometry, text: str) -> Overlap:
     """The shared strip and two crosses on its middle line, a quarter in from either end."""
-    left, bottom, right, top = shape.bounds
-    ring = shape.convex_hull.exterior.coords
+    left, bottom, right, top = strip.bounds
+    ring = strip.convex_hull.exterior.coords
     points = tuple((x, y) for x, y in ring)[:-1]
     x, y = (left + right) / 2, (bottom + top) / 2
     if right - left < top - bottom:

@@ -7,13 +7,14 @@ from collections.abc import Iterator
 from dataclasses import replace
 from functools import cached_property
 
-from packgen.nets import curved
 from packgen.nets.assembling import finished_net
 from packgen.nets.choosing import any_gap, fit_hull, fit_of, outline_area, ranked, room_for_tab
+from packgen.nets.curved import unfold_curved
 from packgen.nets.develop import Flat, develop
 from packgen.nets.errors import TooSmall
 from packgen.nets.forests import Graph, graph_of
 from packgen.nets.gluing import last_face, preference
+from packgen.nets.mantles import plain_shapes
 from packgen.nets.net import Net
 from packgen.nets.placing import Placing, least_room, place_tabs
 from packgen.nets.shapes import surface
@@ -85,7 +86,7 @@ class Unfolding:
 
     def curved_net(self, sectors: int) -> Net:
         """The net of a solid of curved parts, each mantle in that many sectors."""
-        return curved.unfold_curved(self.solid, self.rule, sectors)
+        return unfold_curved(self.solid, self.rule, sectors)
 
     def with_tabs(self, flat: Flat, large: frozenset[int]) -> Net | None:
         """A net with tabs, in more pieces if that is what it takes; None if it cannot be. `large` faces get none if
@@ -170,7 +171,7 @@ def _reach(graph: Graph, f: int) -> float:
 def largest_fit(solid: Solid, area: tuple[float, float], card: float) -> float:
     """The largest ratio at which a solid's net, without tabs, could fit one sheet of that area: an upper estimate."""
     if solid.curved:
-        shapes = [fit_hull(hull(s), area)[0] for s in curved.plain_shapes(solid, card)]
+        shapes = [fit_hull(hull(s), area)[0] for s in plain_shapes(solid, card)]
         return min(*shapes, math.sqrt(area[0] * area[1] / paper_area(solid, card)))
     graph = graph_of(solid)
     size = math.sqrt(area[0] * area[1] / sum(graph.areas))
@@ -180,4 +181,4 @@ def largest_fit(solid: Solid, area: tuple[float, float], card: float) -> float:
 
 def paper_area(solid: Solid, card: float) -> float:
     """The area of card a solid needs, without its tabs (square mm)."""
-    return surface(solid) + sum(outline_area(s) for s in curved.plain_shapes(solid, card))
+    return surface(solid) + sum(outline_area(s) for s in plain_shapes(solid, card))
