@@ -4,11 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
+from math import cos, radians, sin
 
 from packgen.folding.program import Side
 from packgen.folding.slots import FoldLine
 
 Point = tuple[float, float]
+
+# How far the handles of scissors 5 mm long, as figures have them, reach behind the tips and to either side, in mm.
+HANDLES = (4.7, 1.8)
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,6 +115,15 @@ def _points(figure: StepFigure) -> Iterator[Point]:
     for line in (*figure.folds, *figure.cuts, *figure.staples):
         yield line.x1, line.y1
         yield line.x2, line.y2
+    for pair in figure.scissors:
+        yield from _handles(pair)
+
+
+def _handles(pair: Scissors) -> Iterator[Point]:
+    """How far the handles of a pair of scissors reach, behind the tips and to both sides."""
+    cos_a, sin_a = cos(radians(pair.angle_deg)), sin(radians(pair.angle_deg))
+    for aside in (-HANDLES[1], HANDLES[1]):
+        yield pair.x - HANDLES[0] * cos_a - aside * sin_a, pair.y - HANDLES[0] * sin_a + aside * cos_a
 
 
 def _on_curve(points: tuple[Point, Point, Point, Point]) -> Iterator[Point]:

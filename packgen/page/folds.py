@@ -10,12 +10,13 @@ from packgen.folding.figure_values import StepFigure
 from packgen.folding.figures import step_figures
 from packgen.folding.slots import FoldLine, FoldPlan
 from packgen.page.blocks import Block, Kit, Row, Space, Span, heading, rigid
-from packgen.page.look import BOLD, HAIR, MIDDLE, SOFT, THIN
+from packgen.page.look import BOLD, HAIR, MIDDLE, THIN
 from packgen.page.marks import Stroke
 from packgen.page.pen import Pen
 from packgen.page.text import wrap
 
 _FRONT, _BACK = 1.0, 0.88
+_LABEL = 0.2  # darker than other small print, for it stands on the grey back of the paper
 _LARGEST = 1.8
 _VALLEY = (2.0, 1.2)
 _MOUNTAIN = (2.6, 0.9, 0.01, 0.9)
@@ -93,7 +94,7 @@ def draw_step(kit: Kit, pen: Pen, figure: StepFigure) -> None:
 
 
 def _labels(kit: Kit, pen: Pen, figure: StepFigure) -> None:
-    style = kit.look.small.at(2.6).grey(SOFT)
+    style = kit.look.small.at(2.6).grey(_LABEL)
     turns = {
         0: (1.0, 0.0, 0.0, 1.0),
         90: (0.0, 1.0, -1.0, 0.0),

@@ -48,8 +48,9 @@ class _Book:
 
     @property
     def edge(self) -> float:
-        """The outer margin: inside what the printer reaches, and a finger's hold."""
-        return max(5.5, self.desk.family.printer.margin + 0.8)
+        """The outer margin: inside what the printer reaches even when a back is moved by its shift; a finger's hold."""
+        printer = self.desk.family.printer
+        return max(5.5, printer.margin + 0.8 + max(map(abs, printer.duplex_shift)))
 
     @property
     def spine(self) -> float:
@@ -267,6 +268,6 @@ def _cut_outs(desk: Desk, book: _Book, plan: FoldPlan) -> list[Laid]:
     """The pictures to cut out, and the folding steps, on plain paper of their own."""
     suffix = "_no_glue" if desk.no_glue else ""
     head = desk.head(desk.say(f"cut_title{suffix}"), desk.say(f"cut_subject{suffix}"), "fan", date=False)
-    steps = fold_step_blocks(plan, desk.say("steps_title"), 3 if desk.level in ("first", "younger") else 4)
+    steps = fold_step_blocks(plan, desk.say("steps_title"), {"first": 2, "younger": 3}.get(desk.level, 4))
     pages = cut_out_pages(desk, head, book.cuts, steps)
     return [Laid("fold-book", desk.say("cut_title"), pages, part="cut-outs", week=desk.item.week, colour=True)]
