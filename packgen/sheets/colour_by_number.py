@@ -1,0 +1,259 @@
+"""A work as numbered areas to paint, with a key to mix its own colours; or as tones to shade with a pencil."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from packgen.page.artwork import Box, Lining, centred, draw_line_art, frame_of, lines_of, subject_of, turns
+from packgen.page.blocks import Block, Bullets, Prose, draw_stack, gap_of
+from packgen.page.desk import Desk, Laid, Option, Sheet
+from packgen.page.frame import Head
+from packgen.page.look import GUIDE, HAIR, MIDDLE, RULE, SOFT, THIN
+from packgen.page.marks import Ink, Stroke
+from packgen.page.pen import Pen
+from packgen.page.sideways import sideways, upright
+from packgen.page.text import fit
+from packgen.pictures.colour_names import ColourName, colour_name
+from packgen.pictures.colours import Colour
+from packgen.pictures.line_art import LineArt, numbered, tone_shapes
+from packgen.pictures.load import aspect
+from packgen.pictures.mixing import PAINTS, mix_for
+from packgen.reading.models import Work
+
+SHEET = Sheet(
+    title="Colour by number",
+    about="The work as numbered areas with a key to mix its own colours, or as numbered tones to shade.",
+    per="work",
+    options=(
+        Option("form", "", "paint in colours, or shade in tones; left out: as suits the level", ("colours", "tones")),
+        Option("colours", "", "how many colours or tones; left out: as suits the level"),
+        Option("most", "", "at most this many works"),
+        Option("only", "", "only these works, by id or title"),
+    ),
+)
+
+_FORM = {"first": "colours", "younger": "colours", "older": "colours", "upper": "tones"}
+_DETAIL = {"first": 1, "younger": 2, "older": 3, "upper": 3}
+_COLOURS = {"first": 5, "younger": 8, "older": 12, "upper": 12}
+_TONES = {"first": 3, "younger": 3, "older": 4, "upper": 5}
+_MOST_COLOURS, _MOST_TONES = 20, 9
+# The em of a number in mm: the largest, and the smallest that is still read with ease (6 pt and more; common practice).
+_NUMBER = {"first": (7.0, 4.0), "younger": (4.4, 2.5), "older": (3.4, 2.1), "upper": (3.2, 2.1)}
+_ROW = {"first": 14.0, "younger": 11.5, "older": 8.4, "upper": 8.2}
+_ENTRY = 84.0
+_SKETCH = {"first": (2, 0.4), "younger": (3, 0.35), "older": (3, 0.4), "upper": (3, 0.4)}  # detail, ink
+
+
+@dataclass(frozen=True, slots=True)
+class _Entry:
+    """A line of the key."""
+
+    number: int
+    colour: Colour
+    name: str
+    parts: tuple[tuple[str, int], ...] = ()
+
+
+def lay_out(desk: Desk) -> tuple[Laid, ...]:
+    """The page with the numbered picture and its key."""
+    work = desk.item.subject
+    assert isinstance(work, Work) and work.image
+    form = str(desk.option("form") or _FORM[desk.level])
+    art = _art(desk, work, form)
+    entries = _entries(desk, art, form)
+    drawing = lines_of(desk, work, _SKETCH[desk.level][0]) if form == "colours" else None
+    head = desk.head(desk.say(f"title_{form}"), subject_of(desk, work), "star")
+    shape = aspect(work.image)
+    turned = sideways(desk)
+    wide = [centred(shape, _room(at, head, form, entries)).width for at in (desk, turned)]
+    at = turned if turns(*wide) else desk
+
+    def paint(pen: Pen, x: float, y: float, width: float, height: float) -> None:
+        foot = draw_stack(desk.kit, pen, _words(at, form), x, y + height, width, height) - at.look.gap
+        high = _key_height(at, form, entries)
+        box = centred(shape, Box(x, y + high + at.look.gap, width, foot - y - high - at.look.gap), 0.0)
+        _areas(at, pen, art, drawing, box)
+        room = box.y - at.look.gap - y
+        high = min(room, high * 1.35)
+        _key(at, pen, form, entries, Box(x, y + (room - high) * 0.6, width, high))
+
+    page = at.free_page(paint, head, name=str(work.title))
+    pages = upright((page,)) if at is turned else (page,)
+    title = f"{SHEET.title}: {work.title}"
+    return (Laid("colour-by-number", title, pages, week=desk.item.week, colour=form == "colours"),)
+
+
+def _art(desk: Desk, work: Work, form: str) -> LineArt:
+    assert work.image
+    if form == "tones":
+        count = desk.count("colours", _TONES[desk.level])
+        return tone_shapes(desk.store, work.image, min(max(2, count), _MOST_TONES))
+    count = desk.count("colours", _COLOURS[desk.level])
+    return numbered(desk.store, work.image, _DETAIL[desk.level], min(max(2, count), _MOST_COLOURS))
+
+
+def _words(desk: Desk, form: str) -> list[Block]:
+    steps = desk.say_lines(f"steps_{form}", colour=desk.family.printer.colour)
+    marker = "ring" if desk.level in ("first", "younger") else "box"
+    return [Bullets(steps, marker, "body", spread=0.12)] if len(steps) > 1 else [Prose(steps[0], "body")]
+
+
+def _room(at: Desk, head: Head, form: str, entries: tuple[_Entry, ...]) -> Box:
+    blocks = _words(at, form)
+    words = sum(b.measure(at.kit, at.live_width).least for b in blocks) + sum(gap_of(at.kit, b) for b in blocks[1:])
+    used = words + _key_height(at, form, entries) + 2 * at.look.gap
+    return Box(0, 0, at.live_width, at.room(head, 0) - used)
+
+
+# The picture
+
+
+def _areas(desk: Desk, pen: Pen, art: LineArt, drawing: LineArt | None, box: Box) -> None:
+    """The areas, each with its number; one too small for a number to be read is painted already."""
+    largest, least = _NUMBER[desk.level]
+    placed = art.placed(box.x, box.y, box.width)
+    style = desk.look.label.grey(SOFT)
+    rise = desk.faces.metrics(style.face).cap / 2
+    numbers = []
+    for region in placed.regions:
+        words = str(region.number)
+        wide = desk.faces.width(words, style.face, 1.0)
+        # The number's box must fit the circle of free room: half its diagonal is no longer than the radius.
+        size = min(largest, 1.86 * region.room / (wide * wide + 4 * rise * rise) ** 0.5)
+        if size < least:
+            pen.path(region.steps, None, _ink(desk, art.palette[region.number - 1]), "painted")
+        else:
+            numbers.append((region.label, words, style.at(size), rise * size))
+    draw_line_art(pen, art, box, Lining(THIN, GUIDE, strokes=False, frame=False))
+    if drawing:
+        draw_line_art(pen, drawing, box, Lining(THIN, _SKETCH[desk.level][1], frame=False))
+    for (x, y), words, at_size, up in numbers:
+        pen.ring(x, y, at_size.size * (0.42 if len(words) == 1 else 0.6), fill=1.0, role="number-ground")
+        pen.text(x, y - up, words, at_size, align="centre", role="number")
+    frame_of(pen, box, THIN, RULE)
+
+
+def _ink(desk: Desk, colour: Colour) -> Ink:
+    """A colour as it is printed: a grey if the printer has no colours (luma of ITU-R BT.601)."""
+    if desk.family.printer.colour:
+        return colour
+    return 0.299 * colour[0] + 0.587 * colour[1] + 0.114 * colour[2]
+
+
+# The key
+
+
+def _entries(desk: Desk, art: LineArt, form: str) -> tuple[_Entry, ...]:
+    """The key's lines: the paints that some area has."""
+    used = sorted({region.number for region in art.regions})
+    palette = [art.palette[n - 1] for n in used]
+    if form == "tones":
+        return tuple(_Entry(n, colour, "") for n, colour in zip(used, palette, strict=True))
+    names = _names(desk, [colour_name(colour) for colour in palette])
+    return tuple(
+        _Entry(n, colour, name, mix_for(colour).parts) for n, colour, name in zip(used, palette, names, strict=True)
+    )
+
+
+def _names(desk: Desk, found: list[ColourName]) -> list[str]:
+    """The names in words; of several that are alike each says which it is, from the lightest."""
+    words = []
+    for k, name in enumerate(found):
+        same = found.count(name)
+        place = found[: k + 1].count(name)
+        words.append(desk.say("colour", hue=name.hue, shade=name.shade, place=place, same=same))
+    return words
+
+
+def _columns(desk: Desk, form: str, entries: tuple[_Entry, ...]) -> int:
+    if form == "tones":
+        return len(entries)
+    return max(1, min(len(entries), int(desk.live_width / _ENTRY)))
+
+
+def _key_height(desk: Desk, form: str, entries: tuple[_Entry, ...]) -> float:
+    if form == "tones":
+        return 24.0
+    rows = -(-len(entries) // _columns(desk, form, entries))
+    return rows * _ROW[desk.level] + (desk.look.small.leading + 1.0 if _mixes(desk) else 0.0)
+
+
+def _mixes(desk: Desk) -> bool:
+    """True if the key tells how to mix; the youngest are handed their colours."""
+    return desk.level != "first"
+
+
+def _key(desk: Desk, pen: Pen, form: str, entries: tuple[_Entry, ...], box: Box) -> None:
+    if form == "tones":
+        _tone_key(desk, pen, entries, box)
+        return
+    columns = _columns(desk, form, entries)
+    rows = -(-len(entries) // columns)
+    style = desk.look.small.grey(SOFT)
+    top, wide = box.y + box.height, box.width / columns
+    row = (box.height - (style.leading + 1.0 if _mixes(desk) else 0.0)) / rows
+    for k, entry in enumerate(entries):
+        x, y = box.x + (k // rows) * wide, top - (k % rows + 1) * row
+        _line(desk, pen, entry, Box(x, y, wide - 3.0, row))
+    if not _mixes(desk):
+        return
+    legend = desk.say("paints", letters={name: desk.say("letter", paint=name) for name in PAINTS})
+    fitted = fit(desk.faces, legend, style, box.width, style.leading, 2.2)
+    pen.lines(box.x, box.y + style.leading, fitted.lines[:1], fitted.style)
+
+
+def _line(desk: Desk, pen: Pen, entry: _Entry, box: Box) -> None:
+    """One colour: its number, a printed patch, an empty one to try it in, its name and the paints it is mixed from."""
+    high = min(box.height * 0.76, 10.5)
+    middle = box.y + box.height / 2
+    label = desk.look.label.at(min(desk.look.label.size, high * 0.55))
+    drop = desk.faces.metrics(label.face).cap * label.size / 2
+    pen.ring(box.x + high / 2, middle, high / 2, Stroke(THIN, 0.2), role="key")
+    pen.text(box.x + high / 2, middle - drop, str(entry.number), label, align="centre")
+    x = box.x + high + 1.5
+    for fill in (_ink(desk, entry.colour), None):
+        pen.box(x, middle - high / 2, high * 1.2, high, Stroke(HAIR, RULE), fill, role="patch")
+        x += high * 1.2 + 1.2
+    room = box.x + box.width - x
+    share = 0.5 if _mixes(desk) else 1.0
+    name = fit(desk.faces, entry.name, desk.look.small, room, high * share, 2.2)
+    pen.lines(x, middle + high / 2 - (high * share - name.height) / 2, name.lines, name.style)
+    if _mixes(desk):
+        _mix(desk, pen, entry.parts, Box(x, middle - high / 2, room, high * 0.46))
+
+
+def _mix(desk: Desk, pen: Pen, parts: tuple[tuple[str, int], ...], box: Box) -> None:
+    """The paints of a mix: how many parts, and a dab of each."""
+    across = min(box.height, 5.0, box.width / len(parts) / 1.75)
+    style = desk.look.label.at(across * 0.82)
+    drop = desk.faces.metrics(style.face).cap * style.size / 2
+    x, middle = box.x, box.y + box.height / 2
+    for paint, count in parts:
+        wide = pen.text(x, middle - drop, str(count), style)
+        _dab(desk, pen, paint, x + wide + 0.4 + across / 2, middle, across)
+        x += wide + across + 1.6
+
+
+def _dab(desk: Desk, pen: Pen, paint: str, x: float, y: float, across: float) -> None:
+    """A part of paint: a dab in its colour with its letter, so that it can be told without colours too."""
+    colour = PAINTS[paint]
+    pen.ring(
+        x, y, across / 2, Stroke(HAIR, RULE), _ink(desk, colour) if desk.family.printer.colour else 1.0, role="dab"
+    )
+    dark = desk.family.printer.colour and paint in ("red", "blue", "black")
+    style = desk.look.label.at(across * 0.68).grey(1.0 if dark else 0.1)
+    drop = desk.faces.metrics(style.face).cap * style.size / 2
+    pen.text(x, y - drop, desk.say("letter", paint=paint), style, align="centre", role="ornament")
+
+
+def _tone_key(desk: Desk, pen: Pen, entries: tuple[_Entry, ...], box: Box) -> None:
+    """A strip of tones, and under each an empty box to match it in with the pencil."""
+    wide = min(26.0, box.width / len(entries))
+    left = box.x + (box.width - wide * len(entries)) / 2
+    high = (box.height - 5.0) / 2
+    style = desk.look.label
+    for k, entry in enumerate(entries):
+        x = left + k * wide
+        pen.text(x + wide / 2, box.y + box.height - 3.6, str(entry.number), style, align="centre")
+        pen.box(x, box.y + high, wide, high, Stroke(HAIR, RULE), entry.colour[0], role="tone")
+        pen.box(x, box.y, wide, high, Stroke(MIDDLE, 0.3), role="drawbox")

@@ -1,0 +1,299 @@
+"""Looking closer at a work: four enlarged details to find, tones to match, and the lines its parts lie along."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from packgen.page.artwork import Box, centred, frame_of, largest, subject_of
+from packgen.page.blocks import Art, Block, Bullets, Lines, Prose, Stack, draw_stack, gap_of
+from packgen.page.desk import Desk, Laid, Option, Paint, Section, Sheet
+from packgen.page.frame import Head
+from packgen.page.look import BOLD, HAIR, MIDDLE, RULE, THIN
+from packgen.page.marks import Stroke
+from packgen.page.pen import Pen
+from packgen.page.pictured import place_picture
+from packgen.page.text import fit, wrap
+from packgen.pictures.closer import composition_lines, details, tone_strip
+from packgen.pictures.load import Crop, aspect, picture_info
+from packgen.reading.models import Work
+
+SHEET = Sheet(
+    title="Look closer",
+    about="Four enlarged details to find in the work; for the older tones to match and lines of composition too.",
+    per="work",
+    options=(
+        Option("tones", "", "how many tones the strip has, 0 for none; left out: as suits the level"),
+        Option("lines", "", "a page with lines of composition; left out: as suits the level", ("yes", "no")),
+        Option("most", "", "at most this many works"),
+        Option("only", "", "only these works, by id or title"),
+    ),
+)
+
+_TONES = {"first": 0, "younger": 5, "older": 7, "upper": 9}
+_FAINT = {"first": 0.15, "younger": 0.5, "older": 0.6, "upper": 0.6}  # how far the copy is lightened
+_COUNT = 4
+_GUTTER = 4.0
+_ENJOYED = 40.0  # mm; a detail as wide as this needs to be no wider
+_LEAST_PX = 150  # of an enlarged detail's shorter side, where the picture has so many
+_ROOM = 1.25  # a detail is shown with so much round it
+_WHOLE = 0.7  # a part with more of the picture's width or height is no detail
+
+
+@dataclass(frozen=True, slots=True)
+class _Detail:
+    """A part of the picture to find, with its name if the study gives one."""
+
+    crop: Crop
+    name: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class _Places:
+    """Where the details and the copy lie: the details in a row over it, or in a column beside it."""
+
+    cells: tuple[Box, ...]
+    copy: Box
+
+
+def lay_out(desk: Desk) -> tuple[Laid, ...]:
+    """The page to find and match on, and for the older one with lines of composition."""
+    work = desk.item.subject
+    assert isinstance(work, Work) and work.image
+    found = _details(desk, work)
+    sections: list[Section] = []
+    if len(found) > 1:
+        head = desk.head(desk.say("title", count=len(found)), subject_of(desk, work), "eye")
+        sections.append(Section(head, paint=_finding(desk, work, found)))
+    if _has_lines(desk):
+        head = desk.head(desk.say("title_lines"), subject_of(desk, work), "eye", date=not sections)
+        sections.append(Section(head, _composition(desk, work, head)))
+    pages = desk.sections(sections, name=str(work.title)) if sections else ()
+    title = f"{SHEET.title}: {work.title}"
+    return (Laid("look-closer", title, pages, week=desk.item.week, colour=True),) if pages else ()
+
+
+def _has_lines(desk: Desk) -> bool:
+    said = str(desk.option("lines") or "")
+    return said == "yes" if said else desk.level in ("older", "upper")
+
+
+# Details to find
+
+
+def _details(desk: Desk, work: Work) -> list[_Detail]:
+    """The study's own details, and as many of the most busy parts as are wanting, none over another."""
+    assert work.image
+    shape = aspect(work.image)
+    info = picture_info(work.image)
+    least = 0.0 if info.vector else _LEAST_PX / max(1, min(info.width_px, info.height_px))
+    found: list[_Detail] = []
+    for own in work.details[:_COUNT]:
+        crop = _squared((own.left, own.top, own.width, own.height), shape, least)
+        found.append(_Detail(crop, str(own.name)))
+    for part in details(desk.store, work.image, 2 * _COUNT):
+        crop = _squared(part, shape, least, 1.0)
+        if len(found) < _COUNT and not any(_overlap(crop, other.crop) for other in found):
+            found.append(_Detail(crop))
+    return [detail for detail in found if max(detail.crop[2], detail.crop[3]) < _WHOLE]
+
+
+def _squared(part: Crop, shape: float, least: float, room: float = _ROOM) -> Crop:
+    """A square round a part, with some room, at least `least` of the picture's short side and all within it."""
+    left, top, wide, high = part
+    short = min(shape, 1.0)
+    side = max(wide * shape * room, high * room, min(0.4, least) * short)
+    side = min(side, short)
+    new_wide, new_high = side / shape, side
+    at = left + wide / 2 - new_wide / 2, top + high / 2 - new_high / 2
+    return max(0.0, min(1 - new_wide, at[0])), max(0.0, min(1 - new_high, at[1])), new_wide, new_high
+
+
+def _overlap(a: Crop, b: Crop) -> bool:
+    across = min(a[0] + a[2], b[0] + b[2]) - max(a[0], b[0])
+    down = min(a[1] + a[3], b[1] + b[3]) - max(a[1], b[1])
+    return across > 0 and down > 0
+
+
+def _finding(desk: Desk, work: Work, found: list[_Detail]) -> Paint:
+    """The page with the details, the copy to mark them on, and the tones."""
+    assert work.image
+    path = work.image
+    shape = aspect(path)
+
+    def paint(pen: Pen, x: float, y: float, width: float, height: float) -> None:
+        marker = "ring" if desk.level in ("first", "younger") else "box"
+        steps = desk.say_lines("steps", count=len(found))
+        words: Block = Bullets(steps, marker, "body", spread=0.12) if len(steps) > 1 else Prose(steps[0], "body")
+        top = draw_stack(desk.kit, pen, [words], x, y + height, width, height) - desk.look.gap
+        under = _under(desk)
+        high = sum(b.measure(desk.kit, width).least + gap_of(desk.kit, b) for b in under)
+        live = Box(x, y + high, width, top - y - high)
+        names = [detail.name for detail in found] if desk.level in ("first", "younger") else ["_"]
+        places = _places(live, shape, len(found), _caption(desk, names), _left_handed(desk))
+        for k, (detail, cell) in enumerate(zip(found, places.cells, strict=True)):
+            _cell(desk, pen, work, detail, "ABCD"[k], cell)
+        _names(desk, pen, names, places.cells)
+        copy = places.copy
+        place_picture(desk, pen, path, copy.x, copy.y, copy.width, copy.height, lighten=_FAINT[desk.level],
+                      grey=None if desk.level == "first" else True, about=work.image_said,
+                      name=f'"{work.title}"')  # fmt: skip
+        if under:
+            draw_stack(desk.kit, pen, under, x, copy.y - desk.look.gap, width, copy.y - desk.look.gap - y)
+
+    return paint
+
+
+def _under(desk: Desk) -> list[Block]:
+    """The strip of tones, and a question for the older."""
+    blocks: list[Block] = []
+    count = desk.count("tones", _TONES[desk.level])
+    if count >= 2:
+        count = min(count, 11)
+        blocks.append(Stack((Prose(desk.say("tones", count=count), "strong", tight=True), _tones(desk, count))))
+    blocks += [Stack((Prose(ask, "strong", tight=True), Lines(1, 3, gap=0.3))) for ask in desk.say_lines("asks")]
+    return blocks
+
+
+def _tones(desk: Desk, count: int) -> Block:
+    """Printed tones from light to dark, numbered, with an empty box under each to match it in."""
+    greys = tone_strip(count)
+    style = desk.look.label.at(min(desk.look.label.size, 3.6))
+
+    def paint(pen: Pen, x: float, y: float, width: float, height: float) -> None:
+        wide = min(width / count, 26.0)
+        left = x + (width - wide * count) / 2
+        high = (height - style.leading) / 2
+        for k, grey in enumerate(greys):
+            at = left + k * wide
+            pen.text(at + wide / 2, y + 2 * high + 1.0, str(k + 1), style, align="centre")
+            pen.box(at, y + high, wide, high, Stroke(HAIR, RULE), grey, role="tone")
+            pen.box(at, y, wide, high, Stroke(MIDDLE, 0.3), role="drawbox")
+
+    return Art(paint, 24.0, 34.0, 0.4, gap=1.0)
+
+
+def _left_handed(desk: Desk) -> bool:
+    return bool(desk.child and desk.child.left_handed)
+
+
+def _caption(desk: Desk, names: list[str]) -> float:
+    """The height under a detail for two lines of its name, or for a line to write on."""
+    if not any(names):
+        return 0.0
+    return desk.look.small.leading * 1.7 + 1.0 if desk.level in ("first", "younger") else desk.look.small.leading + 1.5
+
+
+def _places(live: Box, shape: float, count: int, caption: float, lefty: bool) -> _Places:
+    """The arrangement with the larger copy, of those whose details are large enough to enjoy."""
+    found: list[_Places] = []
+    for side in (0.16, 0.2, 0.235):
+        found.append(_over(live, shape, count, side, caption))
+        beside = _beside(live, shape, count, side, caption, lefty)
+        found += [beside] if beside else []
+    return max(found, key=lambda p: p.copy.width * p.copy.height * min(1.0, p.cells[0].width / _ENJOYED))
+
+
+def _over(live: Box, shape: float, count: int, share: float, caption: float) -> _Places:
+    """Details in a row over the copy."""
+    side = min((live.width - _GUTTER * (count - 1)) / count, live.height * share + 6.0)
+    gap = (live.width - side * count) / max(1, count - 1)
+    top = live.y + live.height
+    cells = tuple(Box(live.x + k * (side + gap), top - side - caption, side, side + caption) for k in range(count))
+    rest = Box(live.x, live.y, live.width, live.height - side - caption - _GUTTER)
+    return _Places(cells, centred(shape, rest, 0.0))
+
+
+def _beside(live: Box, shape: float, count: int, share: float, caption: float, lefty: bool) -> _Places | None:
+    """Details in a column beside the copy, on the side of the hand that does not draw."""
+    side = min((live.height - _GUTTER * (count - 1)) / count - caption, live.width * share * 1.2)
+    if side < 20.0:
+        return None
+    wide, high = largest(shape, live.width - side - _GUTTER, live.height)
+    step = (max(high, (side + caption) * count) - side - caption) / max(1, count - 1)
+    if step < side + caption or step * (count - 1) + side + caption > live.height + 1e-6:
+        step = side + caption + _GUTTER
+    top = live.y + live.height
+    spare = (live.width - side - _GUTTER - wide) / 2
+    at, copy = (
+        (live.x + live.width - side - spare, live.x + spare)
+        if lefty
+        else (live.x + spare, live.x + spare + side + _GUTTER)
+    )
+    cells = tuple(Box(at, top - k * step - side - caption, side, side + caption) for k in range(count))
+    return _Places(cells, Box(copy, top - high, wide, high))
+
+
+def _cell(desk: Desk, pen: Pen, work: Work, detail: _Detail, letter: str, box: Box) -> None:
+    """One detail with its letter, and under it its name or a line to write what it is."""
+    assert work.image
+    side = box.width
+    low = box.y + box.height - side
+    place_picture(desk, pen, work.image, box.x, low, side, side, crop=detail.crop, framed=False, warn=False,
+                  name=detail.name or f"{letter}")  # fmt: skip
+    frame_of(pen, Box(box.x, low, side, side), BOLD, 0.2)
+    style = desk.look.label
+    badge = style.size * 0.85
+    pen.ring(box.x + badge * 1.05, low + side - badge * 1.05, badge, Stroke(THIN, 0.2), 1.0, role="badge")
+    drop = desk.faces.metrics(style.face).cap * style.size / 2
+    pen.text(box.x + badge * 1.05, low + side - badge * 1.05 - drop, letter, style, align="centre")
+
+
+def _names(desk: Desk, pen: Pen, names: list[str], cells: tuple[Box, ...]) -> None:
+    """The details' names under them, all of one size; or lines to write them on."""
+    if desk.level not in ("first", "younger"):
+        for box in cells:
+            pen.line(box.x, box.y + 0.6, box.x + box.width, box.y + 0.6, THIN, RULE, role="baseline")
+        return
+    small = desk.look.small
+    side = cells[0].width
+    fitted = [fit(desk.faces, name, small, side, small.leading * 1.7, 2.4) for name in names]
+    size = min(f.style.size for f in fitted)
+    for name, box in zip(names, cells, strict=True):
+        style = small.at(size)
+        lines = wrap(desk.faces, name, style, side)
+        pen.lines(box.x, box.y + box.height - side - 0.8, lines, style, align="centre", width=side)
+
+
+# Lines of composition
+
+
+def _composition(desk: Desk, work: Work, head: Head) -> tuple[Block, ...]:
+    """Four faint copies, each under other lines, and what to do with them."""
+    asks: list[Block] = [
+        Stack((Prose(ask, "strong", tight=True), Lines(1, 4, gap=0.3))) for ask in desk.say_lines("asks_lines")
+    ]
+    words: Block = Bullets(desk.say_lines("steps_lines"), "box", "body", spread=0.12)
+    used = sum(b.measure(desk.kit, desk.live_width).least + gap_of(desk.kit, b) for b in [words, *asks])
+    room = desk.room(head, 0) - used - desk.look.gap
+    assert work.image
+    shape = aspect(work.image)
+    caption = desk.look.label.leading + 1.0
+    across, down = (4, 1) if shape < 0.45 else (1, 4) if shape > 3.2 else (2, 2)
+    cell = ((desk.live_width - _GUTTER * (across + 1)) / across, (room - _GUTTER * (down - 1)) / down - caption)
+    wide, high = largest(shape, *cell)
+
+    def paint(pen: Pen, x: float, y: float, width: float, height: float) -> None:
+        step = (width - wide * across) / (across + 1) if across > 1 else (width - wide) / 2
+        for k, kind in enumerate(("thirds", "diagonals", "golden", "middle")):
+            left = x + step + (k % across) * (wide + step)
+            low = y + height - (k // across + 1) * (high + caption) - (k // across) * _GUTTER
+            _overlay(desk, pen, work, kind, Box(left, low, wide, high))
+
+    total = down * (high + caption) + _GUTTER * (down - 1)
+    return (words, Art(paint, total, total), *asks)
+
+
+def _overlay(desk: Desk, pen: Pen, work: Work, kind: str, box: Box) -> None:
+    """A faint copy under lines of composition, with their name over it."""
+    assert work.image
+    place_picture(desk, pen, work.image, box.x, box.y, box.width, box.height, lighten=0.68, grey=True, warn=False,
+                  about=work.image_said)  # fmt: skip
+    for (x1, y1), (x2, y2) in composition_lines(kind):
+        pen.line(box.x + x1 * box.width, box.y + y1 * box.height, box.x + x2 * box.width, box.y + y2 * box.height,
+                 THIN, 0.2, (1.6, 1.2), role="composition")  # fmt: skip
+    style = desk.look.label
+    side = style.size * 0.9
+    base = box.y + box.height + 1.2
+    pen.box(box.x, base - side * 0.1, side, side, Stroke(THIN, 0.15), corner=side * 0.15, role="tick")
+    name = fit(desk.faces, desk.say(f"lines_{kind}"), style, box.width - side - 2.0, style.leading, 2.2)
+    pen.text(box.x + side + 2.0, base, name.lines[0], name.style)
