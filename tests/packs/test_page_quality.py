@@ -1,0 +1,206 @@
+"""What a finished page must never be: crowded, clipped by the printer, pale, tiny, heavy with ink, or nearly empty."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from itertools import combinations
+
+import numpy as np
+import pytest
+from conftest import Packs, Sheet
+from paper import MM, Box, PaperPage, Run, Stroke, contrast, shared
+
+from packgen.page.look import look_for
+
+# Boxes of letters are the boxes of their ink; two that share less than this touch at most.
+TOUCH = 0.12
+# WCAG 2.1, success criterion 1.4.6 (enhanced): at least 7 to 1.
+CONTRAST = 7.0
+# The smallest type of each level, in pt: the `small` style of packgen/page/look.py (common practice, no source); the
+# parent's sources stand a tenth smaller.
+SMALLEST_PT = {"first": 12.0, "younger": 10.5, "older": 9.5, "upper": 9.0, "parent": 7.65}
+# What is not for reading at the table (feet, rulers, page numbers, keys, labels that are cut off), in pt.
+FURNITURE_PT = 5.0
+BOOK_PT = 2.4 * MM  # the floor that packgen/sheets/fold_book.py states for the small pages of a book
+FOOT = "10 cm"
+INK = 0.06
+FILLED = 0.35
+
+
+def overlapping(page: PaperPage) -> Iterator[tuple[Run, Run]]:
+    for one, other in combinations([run for run in page.runs if run.text.strip()], 2):
+        if min(shared(one.box, other.box)) > TOUCH and any(
+            min(shared(a, b)) > TOUCH for a in one.boxes for b in other.boxes
+        ):
+            yield one, other
+
+
+def test_no_two_texts_lie_on_each_other(packs: Packs) -> None:
+    found = [f"{page}: {a.text!r} on {b.text!r}" for page in packs.pages for a, b in overlapping(page)]
+    assert not found, "\n".join(found)
+
+
+def crosses(line: Stroke, box: Box, inside: float = 0.15) -> bool:
+    """True if a line runs through a box (Liang and Barsky's clipping), not counting its rim."""
+    left, bottom, right, top = box[0] + inside, box[1] + inside, box[2] - inside, box[3] - inside
+    if right <= left or top <= bottom:
+        return False
+    low, high = 0.0, 1.0
+    dx, dy = line.x2 - line.x1, line.y2 - line.y1
+    for p, q in ((-dx, line.x1 - left), (dx, right - line.x1), (-dy, line.y1 - bottom), (dy, top - line.y1)):
+        if abs(p) < 1e-12:
+            if q < 0:
+                return False
+        elif p < 0:
+            low = max(low, q / p)
+        else:
+            high = min(high, q / p)
+    return low < high
+
+
+def crossed(page: PaperPage) -> Iterator[tuple[Run, Stroke]]:
+    lines = page.edges
+    ends = np.array([(e.x1, e.y1, e.x2, e.y2) for e in lines]).reshape(-1, 4)
+    low, high = np.minimum(ends[:, :2], ends[:, 2:]), np.maximum(ends[:, :2], ends[:, 2:])
+    for run in page.runs:
+        if run.text.strip():
+            left, bottom, right, top = run.box
+            near = (low[:, 0] < right) & (high[:, 0] > left) & (low[:, 1] < top) & (high[:, 1] > bottom)
+            for index in np.flatnonzero(near):
+                if any(crosses(lines[index], box) for box in run.boxes):
+                    yield run, lines[index]
+
+
+def faint(line: Stroke) -> bool:
+    """A hairline in grey, as the scores and textures of nets are drawn."""
+    return line.width < 0.2 and isinstance(line.ink, float) and line.ink >= 0.4
+
+
+def test_no_line_runs_through_letters(packs: Packs) -> None:
+    found = [
+        f"{sheet}, {page}: {run.text!r} is crossed by {line}"
+        for sheet in packs.sheets() for page in sheet.pages for run, line in crossed(page)
+        if not (sheet.kind == "model" and faint(line))
+    ]  # fmt: skip
+    assert not found, "\n".join(found)
+
+
+def test_nothing_is_printed_where_the_printer_cannot_reach(packs: Packs) -> None:
+    """Only the ticks of a fold stand there: what of them a printer leaves out is not missed."""
+    dpi = 100
+    pixel = 25.4 / dpi
+    strip = int(packs.family.printer.margin / pixel)
+    found = []
+    for sheet in packs.sheets():
+        for page in sheet.pages:
+            grey = page.greys(dpi).copy()
+            if sheet.facts.get("scheme"):
+                for tick in page.strokes:
+                    if tick.length < 15 and reaches_edge(tick, page):
+                        blank(grey, tick, page, dpi)
+            inside = grey[strip:-strip, strip:-strip]
+            if (grey < 250).sum() > (inside < 250).sum():
+                found.append(f"{sheet}, {page}")
+    assert not found, "\n".join(found)
+
+
+def reaches_edge(line: Stroke, page: PaperPage) -> bool:
+    near = min(line.x1, line.x2, page.width - line.x1, page.width - line.x2,
+               line.y1, line.y2, page.height - line.y1, page.height - line.y2)  # fmt: skip
+    return near < 3.0
+
+
+def blank(grey: np.ndarray, line: Stroke, page: PaperPage, dpi: float) -> None:  # type: ignore[type-arg]
+    px = dpi / 25.4
+    x1, x2 = sorted((line.x1 * px, line.x2 * px))
+    y1, y2 = sorted(((page.height - line.y1) * px, (page.height - line.y2) * px))
+    grey[max(0, int(y1) - 2) : int(y2) + 3, max(0, int(x1) - 2) : int(x2) + 3] = 255
+
+
+def test_all_letters_stand_out_from_their_ground(packs: Packs) -> None:
+    found = []
+    for page in packs.pages:
+        colours = page.colours(72)
+        for run in page.runs:
+            if run.text.strip():
+                ground = ground_of(colours, run.box, page)
+                if contrast(run.ink, ground) < CONTRAST:
+                    found.append(f"{page}: {run.text!r}: {contrast(run.ink, ground):.2f} to 1")
+    assert not found, "\n".join(found)
+
+
+def ground_of(colours: np.ndarray, box: Box, page: PaperPage) -> float:  # type: ignore[type-arg]
+    """The grey a text stands on: the lightest thing seen in a strip round its box that is there often."""
+    left, right = int(box[0] * MM) - 1, int(box[2] * MM) + 2
+    top, bottom = int((page.height - box[3]) * MM) - 1, int((page.height - box[1]) * MM) + 2
+    cut = colours[max(0, top) : bottom, max(0, left) : right]
+    return float(np.percentile(cut.min(axis=2), 70)) / 255
+
+
+def furniture(sheet: Sheet, run: Run) -> bool:
+    """True for what is not read at the table."""
+    text = run.text.strip()
+    if sheet.kind == "model" and not sheet.part:
+        return True
+    if sheet.part == "cut-outs":
+        return text.isdigit() or " · " in text or text.startswith(FOOT)
+    return text.startswith(FOOT) or (" · " in text and run.size_pt < 8.9)
+
+
+def smallest(sheet: Sheet, run: Run) -> float:
+    if furniture(sheet, run):
+        return FURNITURE_PT
+    return BOOK_PT if sheet.facts.get("scheme") else SMALLEST_PT[sheet.pack]
+
+
+def test_no_type_is_smaller_than_its_level_allows(packs: Packs) -> None:
+    found = []
+    for sheet in packs.sheets():
+        for page in sheet.pages:
+            for run in page.runs:
+                if run.text.strip() and run.size_pt < smallest(sheet, run) - 0.01:
+                    found.append(f"{sheet}, {page}: {run.text!r} in {run.size_pt:.1f} pt")
+    assert not found, "\n".join(found)
+
+
+def pictured(packs: Packs, sheet: Sheet, page: PaperPage) -> bool:
+    """True if the page shows a picture, of pixels or of lines."""
+    drawings = [w.title for w in packs.study.works if w.image and w.image.suffix == ".svg"]
+    drawings += [m.title for m in packs.study.models if m.faces]
+    return bool(page.images) or any(str(title) in sheet.title for title in drawings)
+
+
+def test_pages_of_children_take_little_ink(packs: Packs) -> None:
+    found = []
+    for sheet in packs.sheets():
+        for page in sheet.pages if sheet.child else ():
+            cover = 1 - float(page.greys(72).mean()) / 255
+            if cover >= INK and not pictured(packs, sheet, page):
+                found.append(f"{sheet}, {page}: {cover:.1%}")
+    assert not found, "\n".join(found)
+
+
+def filled(page: PaperPage) -> float:
+    """How much of the height between the margins a page uses: from the top down to its lowest mark over the foot."""
+    grey = page.greys(72)
+    rows = np.flatnonzero((grey < 240).sum(axis=1) > 0)
+    foot = round((page.height - 24) * MM)
+    used = rows[rows < foot]
+    top = 13 * MM
+    return float(used.max() - top) / (foot - top) if len(used) else 0.0
+
+
+def test_the_last_page_of_a_sheet_is_not_left_nearly_empty(packs: Packs) -> None:
+    found = []
+    for sheet in packs.sheets():
+        if sheet.facts.get("scheme") or (sheet.kind == "model" and not sheet.part):
+            continue
+        pages = [page for page in sheet.pages if page.runs]  # the back of an odd last page is blank
+        if pages and filled(pages[-1]) < FILLED:
+            found.append(f"{sheet}, {pages[-1]}: {filled(pages[-1]):.0%}")
+    assert not found, "\n".join(found)
+
+
+@pytest.mark.parametrize("level", ["first", "younger", "older", "upper"])
+def test_smallest_sizes_are_those_of_the_looks(level: str) -> None:
+    assert look_for(level).small.size * MM == pytest.approx(SMALLEST_PT[level])
