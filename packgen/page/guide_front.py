@@ -13,7 +13,8 @@ from packgen.page.table import Cell, Column, Table
 from packgen.page.timetable import Pairs, Step
 from packgen.planning import minutes
 from packgen.planning.life import age_questions, chosen_events, years_between
-from packgen.planning.people import Person
+from packgen.planning.people import Person, by_level, names_of
+from packgen.planning.plan import life_at
 from packgen.planning.print_plan import RunInfo, fresh_sheets
 from packgen.reading.dates import plain
 
@@ -86,8 +87,8 @@ def life_blocks(desk: Desk, persons: Sequence[Person]) -> list[Block]:
     if study.portrait:
         first = Row((thumb(desk, study.portrait, study.portrait_said, _PORTRAIT, _PORTRAIT), (1.0, first)), gutter=6.0)
     blocks: list[Block] = [first]
-    for name, text in _told(desk):
-        blocks.append(Step(desk.say(name), tuple(Prose(part, gap=1.2) for part in text.split("\n") if part.strip())))
+    for name, text in _told(desk, persons):
+        blocks.append(Step(name, tuple(Prose(part, gap=1.2) for part in text.split("\n") if part.strip())))
     for name, items in (("in_the_way", study.obstacles), ("worth_knowing", study.facts)):
         if items:
             blocks.append(Step(desk.say(name), (Bullets(tuple(map(str, items)), spread=0.15),)))
@@ -117,11 +118,18 @@ def _age(desk: Desk) -> str:
     return f", {desk.say('age_at_death', years=years)}"
 
 
-def _told(desk: Desk) -> list[tuple[str, str]]:
-    """The life as it was written, each wording under whom it is for."""
-    if len(desk.study.life) == 1:
-        return [("tell_all", str(desk.study.life[0][1]))]
-    return [(f"tell_{level}", str(text)) for level, text in desk.study.life]
+def _told(desk: Desk, persons: Sequence[Person]) -> list[tuple[str, str]]:
+    """The wordings of the life that this family needs, each under whom it is for."""
+    found: dict[str, list[Person]] = {}
+    for level, group in by_level(persons):
+        text = life_at(desk.study, level)
+        if text:
+            found.setdefault(str(text), []).extend(group)
+    if not persons:
+        return [(desk.say("tell_all"), str(text)) for _, text in desk.study.life]
+    if len(found) == 1:
+        return [(desk.say("tell_all"), next(iter(found)))]
+    return [(desk.say("tell_to", names=names_of(group)), text) for text, group in found.items()]
 
 
 def _dates(desk: Desk) -> list[Block]:

@@ -21,8 +21,6 @@ from packgen.trials.frame import Expected, Figure
 from packgen.trials.plan import TrialPlan
 from packgen.units import quantity
 
-_FINE = 2.7  # the em of the formula and its source, which only the curious read (mm; 7.7 pt)
-
 
 @dataclass(frozen=True, slots=True)
 class _Key:
@@ -54,8 +52,8 @@ def key_blocks(desk: Desk, challenge: Challenge, persons: Sequence[Person], room
 
 
 def _blocks(key: _Key) -> list[Block]:
-    blocks = [_task(key), _set_up(key), _expected(key), *_different(key), *_faults(key)]
-    return [*blocks, *_further(key), *_care(key), *_source(key), *_results(key)]
+    blocks = [_task(key), _set_up(key), *_care(key), *_expected(key), *_different(key), *_faults(key)]
+    return [*blocks, *_further(key), *_source(key), *_results(key)]
 
 
 
@@ -135,7 +133,7 @@ def _material(desk: Desk, material: Material) -> str:
 # What to expect
 
 
-def _expected(key: _Key) -> Block:
+def _expected(key: _Key) -> list[Block]:
     desk, plan = key.desk, key.plan
     blocks: list[Block] = []
     if any(row.expected for row in plan.rows):
@@ -150,10 +148,14 @@ def _expected(key: _Key) -> Block:
     worked_out = " ".join(capital(f"{figure.label}: {_figure(figure)}.") for figure in plan.figures)
     figures = (worked_out,) if worked_out else ()
     said = tuple(line for line in plan.advice if not _in_rows(plan, line))
-    if figures or said:
-        blocks.append(Bullets((*figures, *said), style="small", spread=0.2, gap=1.2))
+    advice = Bullets((*figures, *said), style="small", spread=0.2, gap=1.2) if figures or said else None
     known = any(row.expected for row in plan.rows)
-    return Step(desk.say("expect_name"), tuple(blocks), (desk.say("expect_note"),) if known else ())
+    notes = (desk.say("expect_note"),) if known else ()
+    if not advice:
+        return [Step(desk.say("expect_name"), tuple(blocks), notes)]
+    if key.style == "small":  # under the step, where its lines are longer and fewer
+        return [Step(desk.say("expect_name"), tuple(blocks), notes), replace(advice, gap=1.6)]
+    return [Step(desk.say("expect_name"), (*blocks, advice), notes)]
 
 
 def _in_rows(plan: TrialPlan, line: str) -> bool:
@@ -221,7 +223,7 @@ def _source(key: _Key) -> list[Block]:
     model = key.plan.model
     if model is None:
         return []
-    style = key.desk.look.small.at(_FINE).grey(SOFT)
+    style = key.desk.look.small.grey(SOFT)
     return [Prose(key.desk.say("formula", formula=model.formula, source=model.source.rstrip(".")), style, gap=2.0)]
 
 

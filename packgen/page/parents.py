@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 
 from packgen.page.blocks import Block, gap_of
 from packgen.page.desk import Desk
 from packgen.planning.days import WEEKDAYS
 from packgen.planning.people import Person, people
+from packgen.planning.plan import PlanItem
 from packgen.planning.weeks import Making, Part, Week
 from packgen.reading.models import Challenge, Work
 from packgen.trials.plan import TrialPlan
@@ -22,7 +24,19 @@ def persons(desk: Desk) -> tuple[Person, ...]:
         key = f"nameless_{pack.replace('-', '_')}"
         return desk.say(key) if desk.has(key) else capital(pack)
 
-    return people(desk.family, desk.packs, called)
+    found = people(desk.family, desk.packs, called)
+    return tuple(replace(person, items=_printed(desk, person)) for person in found)
+
+
+def _printed(desk: Desk, person: Person) -> tuple[PlanItem, ...]:
+    """The sheets that are in a person's files; all that are planned if the files are not known."""
+    kinds = {kind for run in desk.runs if run.path.startswith(f"{person.folder}/") for kind in run.kinds}
+    return tuple(item for item in person.items if not kinds or item.sheet in kinds)
+
+
+def shortened(title: str, most: int = 46) -> str:
+    """A title for a narrow column: whole, or its first words. The whole of it stands elsewhere."""
+    return title if len(title) <= most else f"{title[:most].rsplit(' ', 1)[0].rstrip(' ,;:–-')} …"
 
 
 def kind_name(desk: Desk, kind: str) -> str:
@@ -95,7 +109,7 @@ def making_title(desk: Desk, making: Making) -> str:
 
 def making_words(desk: Desk, making: Making) -> str:
     """A making in a table: its title, and what of it is done if it takes two weeks."""
-    title = making_title(desk, making)
+    title = shortened(making_title(desk, making))
     if making.parts == 1:
         return title
     return f"{title} ({desk.say('stage_build' if making.part == 1 else 'stage_test')})"

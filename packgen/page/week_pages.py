@@ -187,8 +187,10 @@ def _makings(lesson: Lesson) -> list[Block]:
             steps.append(model_step(desk, desk.study.models[making.number], lesson.persons, minutes, lesson.close))
             continue
         name = desk.say("test_name" if making.kind == "challenge" and making.part > 1 else "make_name")
-        blocks = (Prose(making_title(desk, making), "strong", tight=True), Prose(_making_says(lesson, making), gap=0.3))
-        steps.append(Step(name, blocks, minutes))
+        blocks = [Prose(making_title(desk, making), "strong", tight=True), Prose(_making_says(lesson, making), gap=0.3)]
+        if making.kind == "fold-book":
+            blocks.append(Prose(desk.say("scissors"), "small", gap=0.6))
+        steps.append(Step(name, tuple(blocks), minutes))
     return steps
 
 

@@ -70,16 +70,6 @@ def _covered(text: str, spirit: str, met_by: Iterable[str], persons: Sequence[Pe
     return Covered(text, spirit, tuple(weeks), later, gaps)
 
 
-def weeks_of(person: Person, kind: str, about: str, term: TermPlan) -> tuple[int, ...]:
-    """The weeks in which a sheet is used: those that ask for it, or for a part of it if it is about the whole study."""
-    return tuple(
-        week.number
-        for week in term.weeks
-        for ready in ready_for(person, week)
-        if ready.kind == kind and (not about or not ready.about or about in ready.about)
-    )
-
-
 def runs_of(numbers: Sequence[int]) -> str:
     """Numbers with neighbours drawn together.
 

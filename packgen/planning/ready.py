@@ -24,7 +24,7 @@ def subject_title(subject: Subject) -> str:
     return "" if isinstance(subject, Study) else str(subject.title)
 
 
-def _key(subject: Subject) -> str:
+def subject_key(subject: Subject) -> str:
     """How a plan of weeks names a subject: a work by its id, a making by its title, the study by nothing."""
     return str(subject.id) if isinstance(subject, Work) else subject_title(subject)
 
@@ -53,7 +53,7 @@ def _matching(person: Person, due: SheetDue) -> list[str]:
     whole = [item for item in own if isinstance(item.subject, Study)]
     if whole:
         return [due.about]
-    return [subject_title(item.subject) for item in own if not due.about or _key(item.subject) == due.about]
+    return [subject_title(item.subject) for item in own if not due.about or subject_key(item.subject) == due.about]
 
 
 def alike(persons: Sequence[Person], week: Week) -> tuple[tuple[tuple[Person, ...], tuple[Ready, ...]], ...]:
@@ -77,14 +77,16 @@ def kinds_due(persons: Sequence[Person], week: Week) -> tuple[tuple[str, tuple[P
     return tuple((kind, tuple(group)) for kind, group in found.items() if group)
 
 
+def weeks_of(item: PlanItem, weeks: Sequence[Week]) -> tuple[int, ...]:
+    """The numbers of the weeks that ask for a sheet; one about the whole study counts with each of its parts."""
+    whole = isinstance(item.subject, Study)
+    return tuple(
+        week.number
+        for week in weeks
+        if any(due.kind == item.sheet and (whole or due.about in ("", subject_key(item.subject))) for due in week.due)
+    )
+
+
 def in_no_week(person: Person, weeks: Sequence[Week]) -> tuple[PlanItem, ...]:
     """The person's sheets that no week asks for."""
-    due = {(d.kind, d.about) for week in weeks for d in week.due}
-    kinds = {kind for kind, _ in due}
-    return tuple(
-        item
-        for item in person.items
-        if (item.sheet, _key(item.subject)) not in due
-        and (item.sheet, "") not in due
-        and not (isinstance(item.subject, Study) and item.sheet in kinds)
-    )
+    return tuple(item for item in person.items if not weeks_of(item, weeks))

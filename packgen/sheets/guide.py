@@ -10,6 +10,7 @@ from packgen.page.guide_front import how_to_blocks, life_blocks
 from packgen.page.key_pages import key_blocks
 from packgen.page.parents import height_of
 from packgen.page.parents import persons as everybody
+from packgen.page.timetable import Step
 from packgen.page.week_pages import Lesson, keep, keep_if_room, models_apart, week_steps, week_subject, week_title
 from packgen.planning.people import Person
 from packgen.planning.weeks import Week
@@ -26,13 +27,20 @@ def lay_out(desk: Desk) -> tuple[Laid, ...]:
     persons = everybody(desk)
     name = desk.say("guide_word")
     life = desk.say("life_title")
-    how = Section(desk.head(desk.say("title"), desk.say("subject"), "letter", date=False),
-                  tuple(how_to_blocks(desk, persons)))  # fmt: skip
-    glance = Section(desk.head(life, desk.say("life_subject"), "fan", date=False),
-                     tuple(life_blocks(desk, persons)), opening=True)  # fmt: skip
     weeks = [_week(desk, week, persons, life) for week in desk.term.weeks]
-    pages = desk.sections((how, glance, *weeks), name=name, loosen=3.0)
+    pages = desk.sections((*_front(desk, persons, life), *weeks), name=name, loosen=3.0)
     return (Laid("guide", SHEET.title, pages, sides="two-sided-long-edge", colour=True),)
+
+
+def _front(desk: Desk, persons: tuple[Person, ...], life: str) -> list[Section]:
+    """How to use the pack and the person at a glance, each on pages of its own, or on one if there is little to say."""
+    head = desk.head(desk.say("title"), desk.say("subject"), "letter", date=False)
+    how, glance = how_to_blocks(desk, persons), life_blocks(desk, persons)
+    both = [*how, Step(life, tuple(glance), wide=True)]
+    if height_of(desk, both) <= desk.room(head, 0):
+        return [Section(head, tuple(both))]
+    life_head = desk.head(life, desk.say("life_subject"), "fan", date=False)
+    return [Section(head, tuple(how)), Section(life_head, tuple(glance), opening=True)]
 
 
 def _week(desk: Desk, week: Week, persons: tuple[Person, ...], life: str) -> Section:

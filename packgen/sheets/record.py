@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+from datetime import date
 
-from packgen.page.blocks import Block, Bullets, Prose
+from packgen.page.blocks import Block, Bullets, Prose, Stack
 from packgen.page.desk import Desk, Laid, Section, Sheet
 from packgen.page.look import SOFT, TINT
 from packgen.page.parents import capital, kind_name, persons
@@ -12,11 +14,14 @@ from packgen.page.portfolio import cover_page
 from packgen.page.table import Cell, Column, Table
 from packgen.page.timetable import IfRoom, Sayings, Step
 from packgen.planning.aims import BANDS
-from packgen.planning.coverage import Coverage, Covered, coverage, runs_of, weeks_of
+from packgen.planning.coverage import Coverage, Covered, coverage, runs_of
 from packgen.planning.days import short_days
 from packgen.planning.people import Person, by_level, names_of
 from packgen.planning.plan import PlanItem
-from packgen.planning.ready import subject_title
+from packgen.planning.ready import subject_key, subject_title, weeks_of
+from packgen.planning.record import ChildRecord, ChildSheets, SheetGiven, make_record
+from packgen.planning.results import outcome_of
+from packgen.reading.models import Challenge
 from packgen.trials.stages import FRAMEWORK, stages
 
 SHEET = Sheet(
@@ -42,9 +47,8 @@ def lay_out(desk: Desk) -> tuple[Laid, ...]:
     pages = desk.pages(head, blocks, name=desk.say("record_word"), loosen=2.0)
     laid = [Laid("record", SHEET.title, pages, sides="two-sided-long-edge")]
     for person in everybody:
-        sheets = _printed(desk, person)
-        if sheets:
-            laid.append(_portfolio(desk, person, sheets, found))
+        if person.items:
+            laid.append(_portfolio(desk, person))
     return tuple(laid)
 
 
@@ -62,11 +66,12 @@ def _goals(desk: Desk, group: Coverage) -> list[Block]:
     table = _by_week(desk, group) if wide else _listed(desk, group)
     marks = ", ".join(desk.say("mark", mark=person.mark, name=person.name) for person in group.persons)
     legend = desk.say("marks", marks=marks) if len(group.persons) > 1 else desk.say("one_mark")
-    blocks: list[Block] = [table, Prose(legend, desk.look.small.grey(SOFT), gap=1.0)]
+    blocks: list[Block] = [Prose(legend, desk.look.small.grey(SOFT), tight=True)]
     sources = "; ".join(dict.fromkeys(goal.spirit for goal in group.goals if goal.spirit))
     if sources:
-        blocks.append(Prose(desk.say("spirit", sources=sources), desk.look.small.at(2.7).grey(SOFT), gap=0.6))
-    return [Step(title, tuple(blocks), gap=4.0, wide=True)]
+        fine = desk.look.small.grey(SOFT)
+        blocks.append(Prose(desk.say("spirit", sources=sources), fine, gap=0.4, tight=True))
+    return [Step(title, (*blocks, replace(table, gap=1.2)), gap=4.0, wide=True)]
 
 
 def _by_week(desk: Desk, group: Coverage) -> Table:
@@ -98,7 +103,8 @@ def _gap(desk: Desk, group: Coverage, goal: Covered) -> str | Cell:
     said = []
     if goal.gaps:
         everybody = len(goal.gaps) == len(group.persons)
-        said.append(desk.say("all") if everybody else " ".join(person.mark for person in goal.gaps))
+        word = desk.say("none" if len(group.persons) == 1 else "all")
+        said.append(word if everybody else " ".join(person.mark for person in goal.gaps))
     if goal.later:
         said.append(desk.say("later", marks=" ".join(person.mark for person in goal.later)))
     return Cell("\n".join(said), "label")
@@ -136,7 +142,7 @@ def _stages(desk: Desk, everybody: Sequence[Person]) -> list[Block]:
             Column(desk.say("stage_codes"), -34.0),
             Column(desk.say("stage_seen"), -24.0),
         )
-        fine = desk.look.small.at(2.7).grey(SOFT)
+        fine = desk.look.small.grey(SOFT)
         rows = tuple(
             (Cell(stage.title, "label"), stage.does, Cell(", ".join(stage.in_spirit_of), fine), "")
             for stage in stages(level)
@@ -144,7 +150,7 @@ def _stages(desk: Desk, everybody: Sequence[Person]) -> list[Block]:
         table = Table(columns, rows, least=7.5, most=12.0, style="small", pad=1.2)
         note = Prose(_stage_note(desk, numbers), fine, gap=1.0)
         title = desk.say("stages_name", names=names_of(group))
-        blocks.append(Step(title, (table, note), gap=4.0, wide=True))
+        blocks.append(Step(title, (Stack((table, note)),), gap=4.0, wide=True))
     return blocks
 
 
@@ -158,28 +164,34 @@ def _stage_note(desk: Desk, numbers: Sequence[int]) -> str:
 # Portfolios
 
 
-def _printed(desk: Desk, person: Person) -> list[PlanItem]:
-    """The sheets that are in a person's files; all that are planned if the files are not known yet."""
-    kinds = {kind for run in desk.runs if run.path.startswith(f"{person.folder}/") for kind in run.kinds}
-    return [item for item in person.items if not kinds or item.sheet in kinds]
-
-
-def _portfolio(desk: Desk, person: Person, sheets: Sequence[PlanItem], found: Sequence[Coverage]) -> Laid:
+def _portfolio(desk: Desk, person: Person) -> Laid:
     """A cover, and on its back the dated list of what is in the folder."""
     title = desk.say("portfolio_title", name=person.name)
-    cover = cover_page(desk, person, len(sheets), title)
-    head = desk.head(title, desk.say("portfolio_subject", count=len(sheets)), "book", date=False)
-    blocks: list[Block] = [_list(desk, person, sheets)]
-    gaps = [goal.text for group in found for goal in group.goals if person in goal.gaps]
-    if gaps:
-        blocks.append(Step(desk.say("gaps_name"), (Bullets(tuple(gaps), style="small", spread=0.2),), gap=3.0))
+    weeks = {_given(desk, person, item): weeks_of(item, desk.term.weeks) for item in person.items}
+    record = make_record(desk.family.goals, [ChildSheets(person.name, person.level, tuple(weeks))], desk.term)
+    child = record.children[0]
+    cover = cover_page(desk, person, record.sheets, title)
+    head = desk.head(title, desk.say("portfolio_subject", count=record.sheets), "book", date=False)
+    blocks: list[Block] = [_list(desk, child, weeks)]
+    if child.gaps:
+        gaps = Bullets(tuple(goal.text for goal in child.gaps), style="small", spread=0.2)
+        blocks.append(Step(desk.say("gaps_name"), (gaps,), gap=3.0))
     blocks.append(IfRoom((Sayings(desk.say("best_name"), (), most=5),)))
     name = desk.say("portfolio_word", name=person.name)
     listed = desk.sections((Section(head, tuple(blocks)),), name=name, loosen=2.0)
     return Laid("record", title, (cover, *listed), sides="two-sided-long-edge", part="portfolio")
 
 
-def _list(desk: Desk, person: Person, sheets: Sequence[PlanItem]) -> Table:
+def _given(desk: Desk, person: Person, item: PlanItem) -> SheetGiven:
+    """One sheet of a folder, with what came out of it where the family has written that down."""
+    kind = capital(kind_name(desk, item.sheet))
+    about = subject_title(item.subject)
+    title = desk.say("sheet_about", kind=kind, about=about) if about else kind
+    done, came_out = _outcome(desk, person, item)
+    return SheetGiven(item.sheet, title, subject_key(item.subject), done=done, result=came_out)
+
+
+def _list(desk: Desk, child: ChildRecord, weeks: Mapping[SheetGiven, Sequence[int]]) -> Table:
     """A line for each sheet by week, with places for the day it was done and for what came out."""
     columns = [Column(desk.say("list_week"), -17.0, align="centre", names=True)]
     columns += [Column(desk.say("list_date"), -19.0)] if desk.term.dated else []
@@ -189,18 +201,20 @@ def _list(desk: Desk, person: Person, sheets: Sequence[PlanItem]) -> Table:
         Column(desk.say("list_done"), -24.0),
         Column(desk.say("list_note"), 1.0),
     ]
-    timed = [(weeks_of(person, item.sheet, subject_title(item.subject), desk.term), item) for item in sheets]
-    timed.sort(key=lambda pair: (not pair[0], pair[0][:1]))
+    planned = {week.number: short_days(week.dates[:1]) for week in desk.term.weeks}
     rows: list[tuple[str | Cell, ...]] = []
-    for weeks, item in timed:
-        first = next((week for week in desk.term.weeks if weeks and week.number == weeks[0]), None)
-        row: list[str | Cell] = [Cell(runs_of(weeks), "label")]
-        row += [short_days(first.dates[:1]) if first else ""] if desk.term.dated else []
-        rows.append((*row, Cell(_sheet_name(desk, item), "body"), Cell(box=True), "", ""))
+    for entry in child.entries:
+        done = entry.sheet.done
+        row: list[str | Cell] = [Cell(runs_of(weeks[entry.sheet]), "label")]
+        row += [planned.get(entry.week or 0, "")] if desk.term.dated else []
+        row += [Cell(entry.sheet.title, "body"), Cell(box=not done), short_days([done]) if done else ""]
+        rows.append((*row, entry.sheet.result))
     return Table(tuple(columns), tuple(rows), least=8.0, most=11.0, style="small", grow=0.6, pad=1.1)
 
 
-def _sheet_name(desk: Desk, item: PlanItem) -> str:
-    kind = capital(kind_name(desk, item.sheet))
-    about = subject_title(item.subject)
-    return desk.say("sheet_about", kind=kind, about=about) if about else kind
+def _outcome(desk: Desk, person: Person, item: PlanItem) -> tuple[date | None, str]:
+    """The day a challenge was tried and what its numbers say, where the family has written them down."""
+    if not isinstance(item.subject, Challenge):
+        return None, ""
+    found = outcome_of(desk.study, desk.family, person.name, item.subject)
+    return (found.done, found.told(person.level)) if found else (None, "")

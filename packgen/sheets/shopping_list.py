@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from packgen.page.blocks import Block, Boxed, Bullets, Prose, Row
 from packgen.page.desk import Desk, Laid, Sheet
 from packgen.page.look import SOFT
-from packgen.page.parents import capital, persons, stock_name
+from packgen.page.parents import capital, persons, shortened, stock_name
 from packgen.page.table import Cell, Column, Table
 from packgen.page.timetable import IfRoom, Sayings, Step
 from packgen.planning.days import short_days
@@ -122,8 +122,8 @@ def _uses(desk: Desk, item: Item) -> str:
 
 def _use(desk: Desk, use: Use, listed: int | None) -> str:
     if use.week is None or use.week == listed:
-        return use.title
-    return desk.say("use_week", title=use.title, week=use.week)
+        return shortened(use.title)
+    return desk.say("use_week", title=shortened(use.title), week=use.week)
 
 
 # The kit and the paper

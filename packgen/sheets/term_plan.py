@@ -11,11 +11,13 @@ from packgen.page.look import PALE, SOFT, TINT
 from packgen.page.parents import (
     capital,
     chapter_titles,
+    height_of,
     kind_name,
     making_words,
     other_minutes,
     part_name,
     persons,
+    shortened,
     table_minutes,
 )
 from packgen.page.table import Cell, Column, Table
@@ -41,14 +43,16 @@ def lay_out(desk: Desk) -> tuple[Laid, ...]:
     blocks = [_table(desk, everybody), _legend(desk, everybody), *_notes(desk)]
     name = desk.say("plan_word")
     changes = IfRoom((Sayings(desk.say("changes_name"), ()),))
-    plan = Section(head, (*blocks, changes))
-    pages = desk.sections((plan,), name=name, loosen=2.0)
-    if len(pages) % 2:
-        pace_head = desk.head(desk.say("pace_title"), desk.say("pace_subject"), "sun", date=False)
-        pages = desk.sections((plan, Section(pace_head, (_pace(desk),))), name=name, loosen=2.0)
+    pace = Step(desk.say("pace_title"), (Prose(desk.say("pace_subject"), "small"), _pace(desk)), wide=True)
+    if height_of(desk, [*blocks, pace]) <= desk.room(head, 0):
+        sections: tuple[Section, ...] = (Section(head, (*blocks, pace, changes)),)
     else:
-        small = IfRoom((Step(desk.say("pace_name"), (Pairs(tuple(_pace_rows(desk)), "small"),)),))
-        pages = desk.sections((Section(head, (*blocks, small)),), name=name, loosen=2.0)
+        pace_head = desk.head(desk.say("pace_title"), desk.say("pace_subject"), "sun", date=False)
+        sections = (Section(head, (*blocks, changes)), Section(pace_head, (_pace(desk),)))
+        if len(desk.sections(sections[:1], name=name)) % 2 == 0:  # its own page would have an empty back
+            small = Step(desk.say("pace_name"), (Pairs(tuple(_pace_rows(desk)), "small"),))
+            sections = (Section(head, (*blocks, IfRoom((small, changes)))),)
+    pages = desk.sections(sections, name=name, loosen=2.0)
     return (Laid("term-plan", SHEET.title, pages, sides="two-sided-long-edge"),)
 
 
@@ -115,20 +119,20 @@ def _row(
 def _away(desk: Desk, entry: AwayWeek, heads: Sequence[str]) -> tuple[str | Cell, ...]:
     """A week away: tinted all along."""
     said = {desk.say("date"): short_span(entry.starts, entry.ends), desk.say("read"): desk.say("away")}
-    quiet = desk.look.small.grey(SOFT)
-    return tuple(Cell(said.get(head, ""), quiet, TINT) for head in heads)
+    return tuple(Cell(said.get(head, ""), "small", TINT) for head in heads)
 
 
 def _read(desk: Desk, week: Week) -> str | Cell:
     titles = chapter_titles(week)
     more = desk.say("review") if week.review else desk.say("spare") if week.spare else ""
     if titles:
-        return "\n".join([*(str(chapter.title) for chapter in week.chapters), *([more] if more else [])])
+        return "\n".join([*(shortened(str(chapter.title)) for chapter in week.chapters), *([more] if more else [])])
     return Cell(more, desk.look.small.grey(SOFT)) if more else ""
 
 
 def _looked(desk: Desk, week: Week) -> list[str]:
-    return [*(str(work.title) for work in week.works), *(desk.say("again", title=work.title) for work in week.again)]
+    again = (desk.say("again", title=shortened(str(work.title))) for work in week.again)
+    return [*(shortened(str(work.title)) for work in week.works), *again]
 
 
 def _sheets(desk: Desk, week: Week, everybody: Sequence[Person]) -> str:
