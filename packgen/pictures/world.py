@@ -18,11 +18,13 @@ from pathlib import Path
 Point = tuple[float, float]
 Spot = tuple[float, float]
 
-_LAND = Path(__file__).resolve().parent / "data" / "land-110m.json"
+_DATA = Path(__file__).resolve().parent / "data"
+_COARSE, _FINE = "land-110m.json", "land-50m.json"
+_CLOSE = 3.0  # mm to a degree; a map as close as this shows that the coarse shore is coarse
 EARTH_KM = 6371.0088  # mean radius R1 (IUGG 1980; GRS 80)
 _DEGREE_KM = math.radians(1) * EARTH_KM
 _MARGIN = 1.6  # a map is so much wider than the spots on it lie apart,
-_LEAST = 20.0  # and shows at least so many degrees of latitude, below which this coastline is too coarse
+_LEAST = 12.0  # and shows at least so many degrees of latitude, below which this coastline is too coarse
 _WORLD = 200.0  # a map wider than so many degrees shows the whole world
 _STEPS = (1, 2, 5, 10, 20, 30, 60)
 _APART = 14.0  # mm; lines of the net lie at least so far apart
@@ -93,7 +95,8 @@ def map_for(spots: Sequence[Spot], width: float, height: float, step: float | No
     def placed(ring: Sequence[Point], turn: float) -> list[Point]:
         return [((lon + turn - west) * across, (lat - south) * per_degree) for lon, lat in ring]
 
-    rings = [placed(ring, turn) for ring in _land() for turn in (-360.0, 0.0, 360.0)]
+    shore = _land(_FINE if per_degree > _CLOSE else _COARSE)
+    rings = [placed(ring, turn) for ring in shore for turn in (-360.0, 0.0, 360.0)]
     rings = [ring for ring in rings if _reaches(ring, width, height)]
     land = tuple(tuple(cut) for ring in rings if len(cut := _cut_off(ring, width, height)) > 2)
     coast = tuple(line for ring in rings for line in _shore(ring, width, height))
@@ -156,10 +159,10 @@ def _named(degrees: float, above: str, below: str) -> str:
     return number if degrees == 0 or abs(degrees) == 180 else f"{number} {above if degrees > 0 else below}"
 
 
-@lru_cache(maxsize=1)
-def _land() -> tuple[tuple[Point, ...], ...]:
+@lru_cache(maxsize=2)
+def _land(name: str) -> tuple[tuple[Point, ...], ...]:
     """The rings of all land as (longitude, latitude), unbroken over the date line. TopoJSON, quantised arcs."""
-    data = json.loads(_LAND.read_text("utf-8"))
+    data = json.loads((_DATA / name).read_text("utf-8"))
     (sx, sy), (tx, ty) = data["transform"]["scale"], data["transform"]["translate"]
     arcs: list[list[Point]] = []
     for arc in data["arcs"]:

@@ -1,0 +1,167 @@
+"""A map on a page: land and sea, its net of degrees, places marked and named, a bar for its scale."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from packgen.page.artwork import Box
+from packgen.page.desk import Desk
+from packgen.page.look import BOLD, GUIDE, HAIR, MIDDLE, SOFT, THIN
+from packgen.page.marks import Mark, Path_, Point, Stroke
+from packgen.page.pen import Pen
+from packgen.page.text import fit
+from packgen.pictures.world import MapView
+from packgen.planning.places import MILE_KM
+
+SEA = 0.95  # a faint tone that tells sea from land and takes a crayon over it
+_NEAR = 3.0  # mm; markers nearer to each other than this are one
+
+
+@dataclass(frozen=True, slots=True)
+class Marked:
+    """A place on a map: its name, degrees north and east, and its `kind`: `life`, `work` or `home`."""
+
+    name: str
+    lat: float
+    lon: float
+    kind: str = "work"
+
+
+def draw_map(desk: Desk, pen: Pen, view: MapView, box: Box, *, net: bool, bold: bool) -> None:
+    """The map in a box of its own size: `net` draws its lines of degrees, named round the frame."""
+    shift = (1.0, 0.0, 0.0, 1.0, box.x, box.y)
+    frame = ((0.0, 0.0), (box.width, 0.0), (box.width, box.height), (0.0, box.height))
+    pen.box(box.x, box.y, box.width, box.height, fill=SEA, role="sea")
+    marks: list[Mark] = [Path_(_steps(ring, True), None, 1.0, "land") for ring in view.land]
+    coast = Stroke(BOLD if bold else MIDDLE, 0.2, cap=1)
+    marks += [Path_(_steps(line, False), coast, None, "coast") for line in view.coast]
+    pen.group(marks, shift, frame)
+    if net:
+        _net(desk, pen, view, box)
+    pen.box(box.x, box.y, box.width, box.height, Stroke(MIDDLE, 0.2), role="map-frame")
+
+
+def _steps(points: Sequence[Point], closed: bool) -> tuple[tuple[str | float, ...], ...]:
+    (x, y), *rest = points
+    steps: tuple[tuple[str | float, ...], ...] = (("m", x, y), *(("l", px, py) for px, py in rest))
+    return (*steps, ("z",)) if closed else steps
+
+
+def _net(desk: Desk, pen: Pen, view: MapView, box: Box) -> None:
+    """Parallels and meridians, with their degrees at the left and at the foot."""
+    style = desk.look.small.at(min(desk.look.small.size, 2.8)).grey(SOFT)
+    rise = desk.faces.metrics(style.face).cap * style.size / 2
+    for tick in view.parallels:
+        y = box.y + tick.at
+        pen.line(box.x, y, box.x + box.width, y, HAIR, GUIDE, role="parallel")
+        pen.text(box.x - 1.2, y - rise, tick.name, style, align="right", role="degree")
+    last = -1e6
+    for tick in view.meridians:
+        x = box.x + tick.at
+        pen.line(x, box.y, x, box.y + box.height, HAIR, GUIDE, role="meridian")
+        wide = desk.faces.width(tick.name, style.face, style.size)
+        if x - wide / 2 > last + 1.0 and box.x - 6.0 < x - wide / 2 and x + wide / 2 < box.x + box.width + 6.0:
+            pen.text(x, box.y - style.size - 0.8, tick.name, style, align="centre", role="degree")
+            last = x + wide / 2
+
+
+def together(view: MapView, places: Sequence[Marked]) -> list[list[Marked]]:
+    """The places in groups that lie so near each other on this map that one marker does for all."""
+    groups: list[list[Marked]] = []
+    for place in places:
+        at = view.place((place.lat, place.lon))
+        for group in groups:
+            if math.dist(at, view.place((group[0].lat, group[0].lon))) < _NEAR:
+                group.append(place)
+                break
+        else:
+            groups.append([place])
+    return groups
+
+
+def mark_places(desk: Desk, pen: Pen, view: MapView, box: Box, places: Sequence[Marked], size: float) -> None:
+    """A marker for each place with its name beside it, where it hides no other; `size` is a marker's in mm."""
+    groups = together(view, places)
+    at = [(box.x + x, box.y + y) for x, y in (view.place((g[0].lat, g[0].lon)) for g in groups)]
+    taken = [Box(x - size * 0.6, y - size * 0.6, size * 1.2, size * 1.2) for x, y in at]
+    style = desk.look.label
+    for group, (x, y) in zip(groups, at, strict=True):
+        words = " · ".join(dict.fromkeys(place.name for place in group))
+        fitted = fit(desk.faces, words, style, min(62.0, box.width * 0.45), 3 * style.leading, style.size * 0.75)
+        wide = max(desk.faces.width(line, fitted.style.face, fitted.style.size) for line in fitted.lines)
+        label = _free(box, (x, y), wide + 1.6, fitted.height + 0.6, size, taken)
+        taken.append(label)
+        pen.box(label.x, label.y, label.width, label.height, fill=1.0, corner=0.8, role="label-ground")
+        pen.lines(label.x + 0.8, label.y + label.height - 0.3, fitted.lines, fitted.style, align="centre", width=wide)
+    for group, (x, y) in zip(groups, at, strict=True):
+        kinds = {place.kind for place in group}
+        draw_marker(pen, "life" if "life" in kinds else "home" if "home" in kinds else "work", x, y, size)
+
+
+def draw_marker(pen: Pen, kind: str, x: float, y: float, size: float) -> None:
+    """A star where somebody lived, a frame where a work hangs, a house where the family lives."""
+    half = size / 2
+    edge = Stroke(THIN, 1.0)
+    if kind == "life":
+        ends = [(half if k % 2 == 0 else half * 0.42, math.radians(90 + 36 * k)) for k in range(10)]
+        pen.polygon([(x + r * math.cos(a), y + r * math.sin(a)) for r, a in ends], edge, 0.0, role="marker")
+    elif kind == "home":
+        low, roof = y - half * 0.8, y + half * 0.1
+        pen.polygon([(x - half * 0.7, low), (x + half * 0.7, low), (x + half * 0.7, roof), (x, y + half),
+                     (x - half * 0.7, roof)], edge, 0.0, role="marker")  # fmt: skip
+    else:
+        pen.box(x - half * 0.8, y - half * 0.8, half * 1.6, half * 1.6, edge, 0.0, role="marker")
+        pen.box(x - half * 0.4, y - half * 0.4, half * 0.8, half * 0.8, None, 1.0, role="marker")
+
+
+def _free(box: Box, at: Point, wide: float, high: float, size: float, taken: Sequence[Box]) -> Box:
+    """A place for a label beside a marker: the one that covers least of what is there, and lies within the map."""
+    x, y = at
+    near = size * 0.75
+    spots = [(x + near, y - high / 2), (x - near - wide, y - high / 2), (x - wide / 2, y + near),
+             (x - wide / 2, y - near - high), (x + near * 0.6, y + near * 0.6), (x + near * 0.6, y - near * 0.6 - high),
+             (x - near * 0.6 - wide, y + near * 0.6), (x - near * 0.6 - wide, y - near * 0.6 - high)]  # fmt: skip
+    spots += [(x - wide / 2, y + near + k * high * 1.1) for k in (1, 2, 3)]
+    spots += [(x - wide / 2, y - near - high - k * high * 1.1) for k in (1, 2, 3)]
+
+    def cost(spot: Point) -> float:
+        left = min(max(spot[0], box.x + 0.5), box.x + box.width - wide - 0.5)
+        low = min(max(spot[1], box.y + 0.5), box.y + box.height - high - 0.5)
+        moved = abs(left - spot[0]) + abs(low - spot[1])
+        return moved * 5.0 + 100.0 * sum(_shared(Box(left, low, wide, high), other) for other in taken)
+
+    best = min(range(len(spots)), key=lambda k: (cost(spots[k]) + k, k))
+    left = min(max(spots[best][0], box.x + 0.5), box.x + box.width - wide - 0.5)
+    low = min(max(spots[best][1], box.y + 0.5), box.y + box.height - high - 0.5)
+    return Box(left, low, wide, high)
+
+
+def _shared(a: Box, b: Box) -> float:
+    """The area two boxes share in mm²."""
+    across = min(a.x + a.width, b.x + b.width) - max(a.x, b.x)
+    down = min(a.y + a.height, b.y + b.height) - max(a.y, b.y)
+    return max(0.0, across) * max(0.0, down)
+
+
+def scale_bar(desk: Desk, pen: Pen, view: MapView, x: float, y: float, longest: float) -> None:
+    """A bar of a plain number of km, or miles, no longer than `longest` mm, in two parts, with its length over it."""
+    miles = desk.family.units == "customary"
+    unit_mm = (MILE_KM if miles else 1.0) / view.km_per_mm
+    whole = max(step * 10**power for power in range(6) for step in (1, 2, 5) if step * 10**power * unit_mm <= longest)
+    length = whole * unit_mm
+    pen.box(x, y, length / 2, 1.6, Stroke(HAIR, 0.15), 0.15, role="scale")
+    pen.box(x + length / 2, y, length / 2, 1.6, Stroke(HAIR, 0.15), 1.0, role="scale")
+    style = desk.look.small.at(min(desk.look.small.size, 3.4))
+    unit = "miles" if miles else "km"
+    pen.text(x, y + 2.4, "0", style, align="left")
+    pen.text(x + length, y + 2.4, f"{whole} {unit}", style, align="centre", role="scale-words")
+
+
+def north(desk: Desk, pen: Pen, x: float, y: float, size: float) -> None:
+    """An arrow to the north with its letter, standing on (x, y)."""
+    pen.polygon([(x, y + size), (x - size * 0.2, y), (x, y + size * 0.22)], Stroke(THIN, 0.15), 0.15)
+    pen.polygon([(x, y + size), (x + size * 0.2, y), (x, y + size * 0.22)], Stroke(THIN, 0.15), 1.0)
+    style = desk.look.small.at(size * 0.42)
+    pen.text(x, y + size + 0.6, desk.say("north"), style, align="centre")
