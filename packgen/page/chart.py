@@ -20,6 +20,7 @@ _FINEST = 1.8
 _TICK = 1.6
 _CLEAR = 1.2
 _LEAST_PLOT = 42.0
+_STRIP = 0.31  # half the width of a strip, as a share of its place
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,8 +58,8 @@ class Frame:
 class Chart:
     """A chart: `kind` is "points", "bars" (an empty strip over each word) or "picture" (columns of squares to colour).
 
-    `means` are short bars at (x, y); `key` is a line of text over the chart. Without series, bands and means the chart
-    is empty, for the child to plot.
+    `means` are short bars at (x, y); `filled` colours strips or columns of squares up to (x, y); `key` is a line of
+    text over the chart. Without series, bands, means and filled ones the chart is empty, for the child to plot.
     """
 
     x: Axis
@@ -69,6 +70,7 @@ class Chart:
     bands: tuple[Band, ...] = ()
     means: tuple[Point, ...] = ()
     mean_name: str = ""
+    filled: tuple[Point, ...] = ()
     key: str = ""
     least: float = 75.0
     most: float = 230.0
@@ -87,6 +89,8 @@ class Chart:
     def draw(self, kit: Kit, pen: Pen, x: float, top: float, width: float, height: float) -> None:
         frame = self.frame(kit, x, top, width, height)
         self._titles(kit, pen, frame, x, top, width, top - height)
+        for x_at, y_at in self.filled:
+            self._fill(pen, frame, x_at, y_at)
         for band in self.bands:
             self._band(pen, frame, band)
         if self.kind == "picture":
@@ -250,7 +254,7 @@ class Chart:
         for tick in self.x.ticks:
             middle = frame.x + self.x.place(tick) * frame.width
             if self.kind == "bars":
-                half = min(slot * 0.31, 14.0)
+                half = min(slot * _STRIP, 14.0)
                 pen.box(middle - half, frame.y, 2 * half, frame.height, Stroke(THIN, RULE), role="strip")
             else:
                 pen.line(middle, frame.y, middle, frame.y + frame.height, THIN, GUIDE, role="grid")
@@ -309,6 +313,16 @@ class Chart:
                 _mark(pen, series.mark, x, y, kit)
         for x, y in (self.at(frame, *mean) for mean in self.means):
             _mark(pen, "mean", x, y, kit)
+
+    def _fill(self, pen: Pen, frame: Frame, x: float, y: float) -> None:
+        """A strip coloured from the foot up to a value, or a column of squares up to the nearest part of one."""
+        middle, top = self.at(frame, x, y)
+        slot = frame.width / len(self.x.ticks)
+        half, high = min(slot * _STRIP, 14.0), top - frame.y
+        if self.kind == "picture" and self.scale and self.scale.each:
+            side = min(frame.height / self.scale.boxes, slot * 0.8)
+            half, high = side / 2, min(y / self.scale.each, self.scale.boxes) * side
+        pen.box(middle - half, frame.y, 2 * half, max(high, 0.0), None, 0.75, role="filled")
 
     def _band(self, pen: Pen, frame: Frame, band: Band) -> None:
         """The band as a tinted shape between its edges; over words a block for each."""

@@ -55,46 +55,50 @@ def _page(desk: Desk, title: str, net: NetSheets, sheet: NetSheet, number: int, 
     area = net_area(desk)
     width, height = desk.paper
     pen = desk.kit.pen()
-    _head(desk, pen, title, net, (number, count))
+    sheets = _say(desk, "sheet_of", number=number, count=count) if count > 1 else ""
+    card_head(desk, pen, title, _say(desk, "scale_words", scale=net.scale_text, ratio=net.ratio), sheets)
     inner = desk.kit.pen()
     _draw(desk, inner, sheet, art)
     pen.lost += inner.lost
     pen.group(inner.marks, (1.0, 0.0, 0.0, 1.0, area.x, area.y))
-    _foot(desk, pen, net)
+    card_foot(desk, pen)
     return desk.finish(pen, width, height, title)
 
 
-def _head(desk: Desk, pen: Pen, title: str, net: NetSheets, place: tuple[int, int]) -> None:
-    """The model's name and the child's on the left, the scale on the right."""
+def card_head(desk: Desk, pen: Pen, title: str, scale: str, more: str = "") -> None:
+    """The head of a page of card: the thing's name and the child's on the left, the scale on the right."""
     area = net_area(desk)
     look = desk.look
     top = area.y + area.height + _HEAD
-    scale = desk.say("scale_words", scale=net.scale_text, ratio=net.ratio)
     right = desk.faces.width(scale, look.label.face, look.label.size)
     room = area.width - right - 8.0
     fitted = fit(desk.faces, title, look.heading, room, 9.0, look.small.size)
     pen.lines(area.x, top, fitted.lines, fitted.style, role="title")
     pen.text(area.x + area.width, top - pen.drop(look.heading), scale, look.label, align="right")
-    sheet = desk.say("sheet_of", number=place[0], count=place[1]) if place[1] > 1 else ""
-    under = " · ".join(part for part in (str(desk.study.study), desk.person, sheet) if part)
+    under = " · ".join(part for part in (str(desk.study.study), desk.person, more) if part)
     style = look.small.at(min(3.2, look.small.size)).grey(SOFT)
     small = fit(desk.faces, under, style, area.width, style.leading, 2.2)
     pen.lines(area.x, top - max(fitted.height, look.heading.leading), small.lines[:1], small.style)
 
 
-def _foot(desk: Desk, pen: Pen, net: NetSheets) -> None:
-    """The key to the lines, which side is printed, and a ruler of 100 mm."""
+def card_foot(desk: Desk, pen: Pen) -> None:
+    """The foot of a page of card: the key to the lines, which side is printed, and a ruler of 100 mm."""
     area = net_area(desk)
     style = desk.look.small.at(2.9).grey(SOFT)
     y = area.y - 6.0
     x = area.x
     for key, stroke in (("key_cut", CUT), ("key_mountain", MOUNTAIN), ("key_valley", VALLEY)):
-        words = desk.say(key)
+        words = _say(desk, key)
         pen.marks.append(_line((x, y + 1.0), (x + 11.0, y + 1.0), stroke))
         pen.text(x + 12.5, y, words, style)
         x += 12.5 + desk.faces.width(words, style.face, style.size) + 6.0
-    pen.text(area.x + area.width, y, desk.say("printed_side"), style, align="right")
+    pen.text(area.x + area.width, y, _say(desk, "printed_side"), style, align="right")
     draw_ruler(desk.kit, pen, desk.wording.say("", desk.level, "foot_ruler", {}), area.x, y - 8.5)
+
+
+def _say(desk: Desk, key: str, **values: Any) -> str:
+    """A wording of the model sheet, whichever sheet the net is for."""
+    return desk.wording.say("model", desk.level, key, values)
 
 
 def _line(start: Point, end: Point, stroke: Stroke, role: str = "") -> Line:
@@ -158,7 +162,7 @@ def _hole(pen: Pen, hole: Hole) -> None:
 
 def _face_name(desk: Desk, pen: Pen, face: FlatFace) -> None:
     """The face's name in small grey letters, upright on the built model, where the face is large enough."""
-    style = desk.look.small.at(2.6).grey(0.55)
+    style = desk.look.small.at(2.6).grey(SOFT)
     wide = desk.faces.width(face.name, style.face, style.size)
     if face.art.width < wide + 6.0 or face.art.height < 8.0:
         return
@@ -200,7 +204,7 @@ def _texture(pen: Pen, kind: str, width: float, height: float) -> None:
 
 
 def net_facts(desk: Desk, title: str, solid: str, net: NetSheets) -> dict[str, Any]:
-    """What the manifest says: every line in mm from the page's lower left corner, pages counting from 1 in the sheet."""
+    """What the manifest says: every line in mm from the page's lower left corner, pages from 1 in the sheet."""
     area = net_area(desk)
 
     def at(points: Sequence[Point]) -> list[list[float]]:

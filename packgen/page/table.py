@@ -37,13 +37,19 @@ class Column:
 
 @dataclass(frozen=True, slots=True)
 class Cell:
-    """A cell that is not plain: a style or ground of its own, `box` for a box to tick, `crossed` if nothing goes in."""
+    """A cell that is not plain: a style or ground of its own, `box` for a box to tick, `crossed` if nothing goes in.
+
+    `corner` is a word in small grey letters in its upper left corner, such as its number. `joined` makes it one with
+    the cell above: no rule parts them, and no page ends between their rows.
+    """
 
     text: str = ""
     style: str | Style = ""
     fill: Ink | None = None
     box: bool = False
     crossed: bool = False
+    corner: str = ""
+    joined: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,6 +131,10 @@ class Table:
             found.append((name, numbers[0], numbers[-1] + 1))
         return found
 
+    def _is_bare(self, first: int, last: int) -> bool:
+        """True if columns under a common head have no heads of their own, so that theirs is all there is."""
+        return bool(self.columns[first].group) and not any(c.head or c.unit for c in self.columns[first:last])
+
     # The block
 
     def measure(self, kit: Kit, width: float) -> Span:
@@ -156,9 +166,11 @@ class Table:
             if name:
                 left, right = edges[first], edges[last]
                 lines, style = _whole_words(kit, name, kit.look.label, right - left - 2 * self.pad)
-                up = top - (group - len(lines) * style.leading) / 2
+                bare = self._is_bare(first, last)
+                up = top - ((group + head if bare else group) - len(lines) * style.leading) / 2
                 pen.lines(left, up, lines, style, align="centre", width=right - left)
-                pen.line(left, top - group, right, top - group, THIN, RULE, role="table-rule")
+                if not bare:
+                    pen.line(left, top - group, right, top - group, THIN, RULE, role="table-rule")
         for column, left, wide in zip(self.columns, edges, wides, strict=False):
             over = 0.0 if column.group else group
             spare = over + head - self._head_height(kit, column, wide)
@@ -178,6 +190,9 @@ class Table:
                 pen.box(left, top - high, wide, high, None, fill, role="table-cell")
             lines, style = self._lines(kit, column, cell, wide)
             room = wide - 2 * self.pad
+            if full.corner:
+                small = kit.look.small.at(min(kit.look.small.size, 2.8)).grey(SOFT)
+                pen.text(left + 0.9, top - 0.6 - small.size * 0.8, full.corner, small, role="corner")
             if lines:
                 up = top - (high - len(lines) * style.leading) / 2
                 pen.lines(left + self.pad, up, lines, style, align=column.align, width=room)
@@ -195,13 +210,18 @@ class Table:
                     heights: Sequence[float]) -> None:  # fmt: skip
         """The rules between rows and columns, and the frame; drawn last, so that no ground covers them."""
         full, foot = sum(wides), under - sum(heights)
-        for y in list(itertools.accumulate(heights, lambda at, high: at - high, initial=under))[1:-1]:
-            pen.line(x, y, x + full, y, THIN, RULE, role="table-rule")
         edges = list(itertools.accumulate(wides, initial=x))
-        inner = {first for _, first, _ in self._groups()}
+        levels = list(itertools.accumulate(heights, lambda at, high: at - high, initial=under))[1:-1]
+        for y, row in zip(levels, self.rows[1:], strict=True):
+            for left, right in self._ruled(row, edges):
+                pen.line(left, y, right, y, THIN, RULE, role="table-rule")
+        ups: dict[int, float] = {}
+        for name, first, last in self._groups():
+            # Under a common head the rules between its columns begin below it, or below the whole head if it is bare.
+            ups |= dict.fromkeys(range(first, last), under if self._is_bare(first, last) else top - group)
+            ups |= {first: top} if name else dict.fromkeys(range(first, last), top)
         for number, at in enumerate(edges[1:-1], 1):
-            # Under a common head the rules between its columns begin below it.
-            up = top if number in inner or not self.columns[number].group else top - group
+            up = ups[number]
             if self.columns[number].fold:
                 pen.line(at, top + 2.0, at, foot - 2.0, MIDDLE, 0.0, (3.0, 1.0, 0.4, 1.0), role="fold")
             else:
@@ -210,12 +230,27 @@ class Table:
             pen.line(x, under, x + full, under, BOLD, RULE, role="table-rule")
         pen.box(x, foot, full, top - foot, Stroke(BOLD * 0.8, 0.25), role="table-frame")
 
+    @staticmethod
+    def _ruled(row: Sequence[str | Cell], edges: Sequence[float]) -> list[tuple[float, float]]:
+        """From where to where a rule over a row runs: all along, but not over cells joined with those above."""
+        parts: list[tuple[float, float]] = []
+        for cell, left, right in zip(row, edges, edges[1:], strict=False):
+            if isinstance(cell, Cell) and cell.joined:
+                continue
+            if parts and parts[-1][1] == left:
+                parts[-1] = (parts[-1][0], right)
+            else:
+                parts.append((left, right))
+        return parts
+
     def split(self, kit: Kit, width: float, room: float) -> tuple[Block, Block] | None:
         heights = self._row_heights(kit, width)
         left = room - sum(self._heads(kit, width))
         fits = sum(1 for used in itertools.accumulate(heights) if used <= left + 1e-6)
         if fits >= len(self.rows) - 1 and fits > 2:
             fits = len(self.rows) - 2  # no single row alone on the last page
+        while 0 < fits < len(self.rows) and any(isinstance(c, Cell) and c.joined for c in self.rows[fits]):
+            fits -= 1
         if fits < 1:
             return self._split_row(kit, width, left)
         if fits >= len(self.rows):

@@ -11,6 +11,8 @@ from packgen.trials.given import Value
 from packgen.trials.plan import TrialPlan, plan_trial, trial_faults
 from packgen.units import Quantity
 
+_LATITUDE = ("latitude", "lat")
+
 
 @lru_cache(maxsize=256)
 def planned_trial(
@@ -18,6 +20,8 @@ def planned_trial(
 ) -> tuple[TrialPlan | None, tuple[Fault, ...]]:
     """The planned trial of a challenge, or None and everything that is wrong with it, each with its place."""
     given = {str(g.name): _values(g) for g in challenge.given}
+    if latitude is not None:  # a study is given away; where the family lives counts for the sun
+        given = {name: value for name, value in given.items() if _plain(name) not in _LATITUDE}
     change = (str(challenge.change.name), _values(challenge.change)) if challenge.change else None
     spread = (change[0], change[1] if isinstance(change[1], tuple) else (change[1],)) if change else None
     measure = None

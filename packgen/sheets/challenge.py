@@ -1,50 +1,51 @@
-"""A design challenge: brief, guess, ideas, draft, trials, chart, result and look back, by level.
+"""A design challenge: what is wanted, ideas, draft, guess, making, trials, chart, end result and look back, by level.
 
-The pages of one set, in order. What a trial should come out at is never on them: that is the guide's.
+The pages of one set follow the stages of `packgen.trials.stages`, named in small type on each. What a trial should come
+out at is never on them: that is the guide's. Card comes with it where each planned value has a net, and for a shadow
+clock its dial.
 """
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
-from packgen.page.blocks import (
-    Art,
-    Block,
-    Boxed,
-    Break,
-    Bullets,
-    DrawBox,
-    Lines,
-    Prose,
-    Row,
-    Stack,
-    heading,
-)
-from packgen.page.chart import Chart
+from packgen.page.blocks import Art, Block, Boxed, Break, Bullets, DrawBox, Lines, Prose, Row, Stack, heading
 from packgen.page.desk import Desk, Laid, Option, Section, Sheet
-from packgen.page.frame import Head
-from packgen.page.look import GUIDE, HAIR, RULE, TINT
+from packgen.page.dial_page import dial_sheet
+from packgen.page.fair_test import fair_frame, fair_note
+from packgen.page.look import BOLD, HAIR, MIDDLE, RULE, Ruling, look_for
+from packgen.page.marks import Page, Stroke
 from packgen.page.pen import Pen
+from packgen.page.preparing import care, materials
+from packgen.page.sketching import SketchAxes, squared_paper
+from packgen.page.stage_line import StageLine
 from packgen.page.table import Column, Table
-from packgen.page.text import wrap
+from packgen.page.template_nets import Template, building_blocks, template_nets, template_sheets
+from packgen.page.text import fit, wrap
+from packgen.page.trial_chart import trial_chart
+from packgen.page.trial_table import counted, empty_lines, trial_table, with_repeats
 from packgen.planning.challenges import trial_of
-from packgen.reading.models import Challenge, Material
-from packgen.trials.plan import TrialPlan
-from packgen.trials.ticks import word_axis
+from packgen.reading.models import Challenge
+from packgen.trials.stages import stages
+from packgen.trials.trial import TrialPlan
 
 SHEET = Sheet(
     title="Challenge",
-    about="A design challenge: brief, materials, guess, ideas, draft, trials, chart, end result, look back.",
+    about="A design challenge: what is wanted, ideas, draft, guess, making, trials, chart, end result, look back.",
     per="challenge",
     options=(
-        Option("trials", "", "how often each thing is tried; left out: as the study or the recipe says"),
+        Option("trials", "", "how often each thing is tried; left out: as the study says, or the level"),
+        Option("templates", "yes", "no leaves out the nets on card for the planned values", ("yes", "no")),
         Option("most", "", "at most this many challenges"),
         Option("only", "", "only these challenges, by title"),
     ),
     parts=("design-draft",),
 )
 
-_GRID = 5.0  # squared paper for drafts: 5 mm is the usual school square (DIN 16552, ruling 22)
+_YOUNG = ("first", "younger")
+_READ_ALOUD = 45  # words; a longer brief is set small for the youngest, to be read to them
+_PEN: Ruling = look_for("parent").ruling
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,261 +55,325 @@ class _Set:
     desk: Desk
     challenge: Challenge
     plan: TrialPlan
+    templates: tuple[Template, ...]
 
     @property
-    def repeats(self) -> int:
-        """How often each row is tried."""
-        asked = self.desk.option("trials")
-        if self.challenge.trials is None and asked is not None:
-            return max(1, min(12, self.desk.count("trials", 3)))
-        return self.plan.repeats(self.desk.level)
+    def values(self) -> dict[str, object]:
+        """What the wordings know besides the study: the plan, how often is tried, what is changed and measured."""
+        plan = self.plan
+        changed = plan.changed.name if plan.changed else self.desk.say("design")
+        return {"plan": plan, "repeats": plan.repeats(self.desk.level), "changed": changed, "counted": counted(plan),
+                "clock": plan.model is not None and plan.model.key == "shadow-clock", "words": plan.x_axis.words,
+                "what": plan.measured.what}  # fmt: skip
+
+    def say(self, key: str) -> str:
+        """A wording that may speak of the plan."""
+        return self.desk.say(key, **self.values)
+
+    def say_lines(self, key: str) -> tuple[str, ...]:
+        """A wording of several lines that may speak of the plan."""
+        return self.desk.say_lines(key, **self.values)
+
+    def section(self, key: str, now: Sequence[str], blocks: Sequence[Block]) -> Section:
+        """A part of the set with its title and the stages it belongs to."""
+        head = self.desk.head(self.desk.say(key), str(self.challenge.title), "dart")
+        return Section(head, (self.stages(*now), *blocks))
+
+    def roomy(self, key: str, now: Sequence[str], blocks: Sequence[Block], more: Block) -> Section:
+        """The same with one more block, if that takes no more pages."""
+        plain, fuller = self.section(key, now, blocks), self.section(key, now, (*blocks, more))
+        pages = [len(self.desk.pages(part.head, part.blocks)) for part in (plain, fuller)]
+        return fuller if pages[0] == pages[1] else plain
+
+    def stages(self, *now: str) -> StageLine:
+        """The line of the level's stages."""
+        return StageLine(stages(self.desk.level), now)
 
 
 def lay_out(desk: Desk) -> tuple[Laid, ...]:
-    """The set as one laid sheet, its design draft in as many copies as the child's `extra` says."""
+    """The set as one sheet, its design draft in as many copies as the child's `extra` says, and its parts on card."""
     challenge = desk.item.subject
     assert isinstance(challenge, Challenge)
     plan, faults = trial_of(challenge, desk.family)
     desk.faults += faults
     if plan is None:
         return ()
-    made = _Set(desk, challenge, plan)
+    wanted = desk.level != "first" and str(desk.option("templates", "yes")).lower() not in ("no", "false")
+    templates = template_nets(desk, challenge, plan) if wanted else ()
+    made = _Set(desk, challenge, with_repeats(desk, challenge, plan), templates)
     title = f"{SHEET.title}: {challenge.title}"
-    if desk.level == "first":
-        parts = [_section(made, "title", _first(made))]
-    else:
-        parts = [
-            _section(made, "title", _brief(made)), _section(made, "ideas_title", _ideas(made)), _draft(made),
-            _section(made, "trials_title", _trials(made)), _section(made, "back_title", _back(made)),
-        ]  # fmt: skip
-    sides = "one-sided" if desk.level in ("first", "younger") else "two-sided-long-edge"
-    pages = desk.sections(parts, name=str(challenge.title))
-    return (Laid("challenge", title, pages, sides=sides, week=desk.item.week),)
+    sides = "one-sided" if desk.level in _YOUNG else "two-sided-long-edge"
+    laid = Laid("challenge", title, _pages(made), sides=sides, week=desk.item.week)
+    return (laid, *template_sheets(desk, challenge, templates), *(_dial(made) if wanted else ()))
 
 
-def _section(made: _Set, title: str, blocks: list[Block]) -> Section:
-    return Section(_head(made, title), tuple(blocks))
+def _pages(made: _Set) -> tuple[Page, ...]:
+    """The pages of the set. On leaves of two they come out even: the chart, or more photographs, get a page."""
+    desk, name = made.desk, str(made.challenge.title)
+    if desk.level in _YOUNG:
+        return desk.sections(_first(made) if desk.level == "first" else _younger(made), name=name)
+    for parts in (_older(made), _older(made, apart=True), [*_older(made), _more(made)]):
+        pages = desk.sections(parts, name=name)
+        if len(pages) % 2 == 0:
+            break
+    return pages
 
 
-def _head(made: _Set, title: str) -> Head:
-    return made.desk.head(made.desk.say(title), str(made.challenge.title), "dart")
-
-
-# The words of a set
-
-
-def _question(made: _Set) -> str:
-    return made.plan.question(made.desk.level)
-
-
-def cautions(challenge: Challenge, plan: TrialPlan | None) -> tuple[str, ...]:
-    """What to take care of: the model's own cautions and the study's, each once."""
-    own = tuple(str(words) for words in challenge.caution if " " in str(words).strip())
-    return tuple(dict.fromkeys((*(plan.cautions if plan else ()), *own)))
-
-
-def _care(made: _Set) -> list[Block]:
-    desk = made.desk
-    words = list(cautions(made.challenge, made.plan))
-    named = {str(w).strip().lower() for w in made.challenge.caution if " " not in str(w).strip()}
-    words += [desk.say(f"care_{name}") for name in sorted(named) if desk.has(f"care_{name}")]
-    if any(_cuts(m) for m in made.challenge.materials):
-        words.append(desk.say("scissors"))
-    if not words:
-        return []
-    shown = tuple(dict.fromkeys(words))[: 3 if desk.level in ("first", "younger") else 6]
-    return [Boxed(Bullets((*shown, desk.say("care_adult")), "dot", "small", spread=0.1), "caution", desk.say("care"))]
-
-
-def _cuts(material: Material) -> bool:
-    return any(word in str(material.item).lower() for word in ("scissors", "card", "paper", "knife", "foil", "straw"))
-
-
-def material_text(material: Material) -> str:
-    """One material in words: `2 sheets card`, `1.2 m thread (to share)`."""
-    amount = "" if material.amount is None else f"{material.amount:g}"
-    unit = str(material.unit or "")
-    if unit and amount and amount != "1" and unit.isalpha() and len(unit) > 2 and not unit.endswith("s"):
-        unit += "s"
-    return " ".join(part for part in (amount, unit, str(material.item)) if part)
-
-
-def _materials(made: _Set) -> list[Block]:
-    desk = made.desk
-    items = tuple(material_text(m) + (f" ({desk.say('shared')})" if m.shared else "") for m in made.challenge.materials)
-    return [Stack((heading(desk.say("materials")), Bullets(items, "box", "body", gap=1.5)))] if items else []
+def _dial(made: _Set) -> tuple[Laid, ...]:
+    """The dial of a shadow clock, for the latitude the trial was planned with."""
+    desk, challenge, plan = made.desk, made.challenge, made.plan
+    if plan.model is None or plan.model.key != "shadow-clock" or not plan.values:
+        return ()
+    latitude, offset = plan.values[0].number("latitude"), plan.values[0].get("longitude offset")
+    if desk.family.place is None or desk.family.place.lat is None:
+        desk.warn(challenge.at, f'"{challenge.title}" is drawn for the latitude the study gives, {latitude:g}°. '
+                  "A shadow clock is right only at its own latitude.",
+                  "Write `place: {name: ..., lat: 50.4, lon: -4.9}` in the family file.")  # fmt: skip
+    try:
+        sheet = dial_sheet(desk, str(challenge.title), latitude, float(offset or 0.0))
+    except ValueError as error:
+        desk.warn(challenge.at, f'"{challenge.title}" has no dial: {error}.', "Stand a dial upright, facing the pole.")
+        return ()
+    after = (desk.say("dial_after", title=challenge.title),)
+    week = desk.item.week
+    return (Laid("challenge", str(challenge.title), (sheet.page,), "card", week=week, part="dial", after=after,
+                 net=sheet.facts),)  # fmt: skip
 
 
 # first: before and after, with the parent's pen
 
 
-def _first(made: _Set) -> list[Block]:
-    desk = made.desk
-    care = _care(made)
+def _first(made: _Set) -> list[Section]:
+    """Two pages: the task and what will happen, then the trial and what did.
+
+    With a long brief, or large letters, the cautions go to the second page, or the ring for the winner falls away.
+    """
+    tries = [_two_pages(made, *how) for how in ((False, True), (True, True), (False, False), (True, False))]
+    return min(tries, key=lambda parts: sum(len(made.desk.pages(part.head, part.blocks)) for part in parts))
+
+
+def _two_pages(made: _Set, later: bool, ring: bool) -> list[Section]:
+    """Both parts; `later` puts the cautions into the second, `ring` asks for the winner."""
+    desk, say = made.desk, made.say
+    brief = str(made.challenge.brief)
+    long = len(brief.split()) > _READ_ALOUD
+    told: Block = Prose(f"{say('read_aloud')} {brief}", "small") if long else Prose(brief, "body")
+    question = Boxed(Prose(made.plan.question("first"), "strong"), "note")
+    warned = care(desk, made.challenge, made.plan, 4)
+    before: list[Block] = [told, question, DrawBox(say("before"), least=45.0), _pen_lines(made),
+                           *([] if later else warned)]  # fmt: skip
+    after: list[Block] = [*(warned if later else []), Prose(say("now_try"), "body"),
+                          DrawBox(say("after"), least=42.0), _pen_lines(made), *(_which(made) if ring else []),
+                          _choices(desk, made.say_lines("did_it"))]  # fmt: skip
     return [
-        Prose(str(made.challenge.brief), "body"),
-        Boxed(Prose(_question(made), "strong"), "note"),
-        DrawBox(desk.say("before"), least=70.0, note=desk.say("pen")),
-        *care,
-        Break(),
-        Prose(desk.say("now_try"), "body"),
-        DrawBox(desk.say("after"), least=80.0, note=desk.say("pen")),
-        _faces(desk),
+        made.section("title", ("ask", "draft"), before),
+        made.section("after_title", ("make", "try", "tell"), after),
     ]
 
 
-def _faces(desk: Desk) -> Block:
-    """Three answers to ring: yes, a little, no."""
-    words = desk.say_lines("did_it")
+def _pen_lines(made: _Set) -> Block:
+    """Two lines for the grown-up to write on what the child says."""
+    return Stack((Prose(made.say("pen"), "small", tight=True), Lines(2, 2, ruling=_PEN, gap=0.0)), gap=3.0)
+
+
+def _which(made: _Set) -> list[Block]:
+    """The builds to ring the winner of, if they are few enough to stand side by side."""
+    names = [made.plan.named(row) for row in made.plan.rows]
+    if not 2 <= len(names) <= 4 or max(map(len, names)) > 16:
+        return []
+    return [_choices(made.desk, (made.say("which"), *names))]
+
+
+def _choices(desk: Desk, words: Sequence[str]) -> Block:
+    """A question, and answers in boxes to ring."""
     style = desk.look.strong
 
     def paint(pen: Pen, x: float, y: float, width: float, height: float) -> None:
         pen.text(x, y + height - pen.drop(style), words[0], style)
-        cell = width / 3
-        for k, word in enumerate(words[1:4]):
+        answers = words[1:]
+        cell = width / len(answers)
+        room = height - style.leading - 2.0
+        for k, word in enumerate(answers):
             middle = x + (k + 0.5) * cell
-            pen.box(middle - cell * 0.42, y, cell * 0.84, height - style.leading - 3.0, None, 0.95, corner=5.0)
-            pen.text(middle, y + (height - style.leading - 3.0) / 2 - style.size * 0.33, word, style, align="centre")
+            pen.box(middle - cell * 0.44, y, cell * 0.88, room, None, 0.95, corner=4.0)
+            fitted = fit(desk.faces, word, style, cell * 0.8, room, desk.look.floor * 0.7)
+            top = y + room / 2 + fitted.height / 2
+            pen.lines(middle - cell * 0.4, top, fitted.lines, fitted.style, align="centre", width=cell * 0.8)
 
-    return Art(paint, style.leading + 3.0 + 22.0)
-
-
-# The brief
-
-
-def _brief(made: _Set) -> list[Block]:
-    desk, challenge = made.desk, made.challenge
-    blocks: list[Block] = [Prose(str(challenge.brief), "body"), Boxed(Prose(_question(made), "strong"), "note")]
-    if desk.level != "younger":
-        blocks.append(_fair(made))
-    ready = _materials(made)
-    steps: list[Block] = []
-    if challenge.steps:
-        steps = [Stack((heading(desk.say("steps")), Bullets(tuple(map(str, challenge.steps)), "number", gap=1.5)))]
-    if ready and steps and desk.level != "younger":
-        blocks.append(Row(((1.0, ready[0]), (1.25, steps[0])), gutter=7.0))
-    else:
-        blocks += [*ready, *steps]
-    blocks += _care(made)
-    asks = [Prose(desk.say("predict"), "strong", tight=True)]
-    blocks.append(Stack((*asks, Lines(2 if desk.level == "younger" else 3, gap=0.5))))
-    return blocks
+    return Art(paint, style.leading + 2.0 + 17.0)
 
 
-def _fair(made: _Set) -> Block:
-    """The frame of a fair test: change one thing, measure one, keep the rest."""
-    desk, plan = made.desk, made.plan
-    changed = plan.changed.name if plan.changed else desk.say("design")
-    keep = tuple(map(str, made.challenge.keep_same)) or plan.keep_same
-    row = (changed, plan.measured.title, "\n".join(keep) or desk.say("rest"))
-    columns = (Column(desk.say("change"), 1.0), Column(desk.say("measure"), 1.0), Column(desk.say("keep"), 1.4))
-    return Table(columns, (row,), least=desk.look.body.leading * 2)
-
-
-def _ideas(made: _Set) -> list[Block]:
-    desk = made.desk
-    labels = desk.say_lines("ideas")
-    least = 52.0 if desk.level == "younger" else 48.0
-    if desk.level == "younger":
-        return [Prose(desk.say("ideas_how"), "body"), *(DrawBox(words, least=least) for words in labels)]
-    rows: list[Block] = [Prose(desk.say("ideas_how"), "body")]
-    for k in range(0, len(labels), 2):
-        pair = labels[k : k + 2]
-        rows.append(Row(tuple((1.0, DrawBox(words, least=least)) for words in pair), gutter=6.0))
-    if desk.level == "upper":
-        rows.append(_weighing(made))
-    rows.append(Stack((Prose(desk.say("choose"), "strong", tight=True), Lines(2, 4, gap=0.5))))
-    return rows
-
-
-def _weighing(made: _Set) -> Block:
-    """A table to rate rival designs against criteria of one's own."""
-    desk = made.desk
-    columns = (Column(desk.say("criterion"), 1.6), *(Column(f"{desk.say('idea')} {k}", 0.8) for k in range(1, 5)))
-    return Table(columns, tuple(("", "", "", "", "") for _ in range(4)), least=8.0, most=11.0)
+# What all others share
 
 
 def _draft(made: _Set) -> Section:
     """A page of squared paper for the design, with places for sizes and parts."""
-    desk = made.desk
-    style = desk.look.label
+    desk, asks = made.desk, made.say_lines("draft_asks")
+    line, style = made.stages("draft"), desk.look.label
 
     def paint(pen: Pen, x: float, y: float, width: float, height: float) -> None:
-        foot = 30.0 if desk.level == "younger" else 36.0
-        columns = int(width / _GRID)
-        rows = int((height - foot - 6.0) / _GRID)
-        left, top = x + (width - columns * _GRID) / 2, y + height
-        for k in range(columns + 1):
-            ink = GUIDE if k % 2 == 0 else TINT
-            pen.line(left + k * _GRID, top, left + k * _GRID, top - rows * _GRID, HAIR, ink, role="square")
-        for k in range(rows + 1):
-            ink = GUIDE if k % 2 == 0 else TINT
-            pen.line(left, top - k * _GRID, left + columns * _GRID, top - k * _GRID, HAIR, ink, role="square")
-        at = top - rows * _GRID - 4.0
-        asks = desk.say_lines("draft_asks")
+        over = line.measure(desk.kit, width).least
+        line.draw(desk.kit, pen, x, y + height, width, over)
+        over += desk.look.gap * 0.6
         cell = width / len(asks)
+        deep = max(len(wrap(desk.faces, ask, style, cell - 6.0)) for ask in asks) * style.leading
+        foot = squared_paper(pen, x, y + height - over, width, height - over - deep - 30.0) - 4.0
         for k, ask in enumerate(asks):
-            pen.lines(x + k * cell, at, wrap(desk.faces, ask, style, cell - 6.0), style)
-            base = at - style.leading * 2 - 5.0
+            left = x + k * cell
+            pen.lines(left, foot, wrap(desk.faces, ask, style, cell - 6.0), style)
+            base = foot - deep - 7.0
             while base > y + 1.0:
-                pen.line(x + k * cell, base, x + (k + 1) * cell - 6.0, base, HAIR, RULE, role="baseline")
+                pen.line(left, base, left + cell - 6.0, base, HAIR, RULE, role="baseline")
                 base -= 8.0
 
-    return Section(_head(made, "draft_title"), paint=paint, copies=desk.copies_of("design-draft"))
+    head = desk.head(made.say("draft_title"), str(made.challenge.title), "dart")
+    return Section(head, paint=paint, copies=desk.copies_of("design-draft"))
 
 
-# Trials, chart, result
+def _steps(made: _Set) -> list[Block]:
+    steps = tuple(map(str, made.challenge.steps))
+    return [Stack((heading(made.say("steps")), Bullets(steps, "number", gap=1.5)))] if steps else []
 
 
-def _trials(made: _Set) -> list[Block]:
-    desk, plan = made.desk, made.plan
-    blocks: list[Block] = [Prose(desk.say("trials_how", plan=plan, repeats=made.repeats), "body"), _table(made)]
-    blocks.append(heading(desk.say("chart_title")))
-    blocks.append(_chart(made))
-    return blocks
+def _asks(made: _Set, key: str, least: int, most: int) -> list[Block]:
+    """Questions with lines to answer on."""
+    return [
+        Stack((Prose(ask, "strong", tight=True), Lines(least, most, gap=0.5))) for ask in made.say_lines(key)
+    ]  # fmt: skip
 
 
 def _table(made: _Set) -> Block:
-    """The trial table: a row for each planned value, a column for each trial, and what the level works out."""
-    desk, plan = made.desk, made.plan
-    unit = plan.measured.unit
-    level = desk.level
-    count = made.repeats
-    changed = plan.changed
-    columns = [
-        Column(changed.name if changed else desk.say("design"), 1.3, changed.unit if changed else "", names=True)
+    kinds = [column.kind for column in made.plan.columns(made.desk.level)]
+    return trial_table(made.desk, made.plan, empty_lines(made.plan, made.desk.level), kinds)
+
+
+# younger: one job a page
+
+
+def _younger(made: _Set) -> list[Section]:
+    desk, challenge, plan = made.desk, made.challenge, made.plan
+    guess = Stack((Prose(made.say("predict"), "strong", tight=True), Lines(2, 3, gap=0.5)))
+    ask: list[Block] = [Prose(str(challenge.brief), "body"), Boxed(Prose(plan.question("younger"), "strong"), "note"),
+                        *materials(desk, challenge), *_steps(made), *care(desk, challenge, plan, 4), guess,
+                        DrawBox(made.say("predict_draw"), least=30.0)]  # fmt: skip
+    ways = [DrawBox(words, least=52.0) for words in made.say_lines("ideas")]
+    ideas: list[Block] = [Prose(made.say("ideas_how"), "body"), *ways]
+    trials = [Prose(made.say("trials_how"), "body"), fair_note(desk, challenge, plan), _table(made),
+              heading(made.say("chart_title")), trial_chart(desk, plan)]  # fmt: skip
+    first, *others = _asks(made, "back_asks", 1, 5)
+    back = [DrawBox(made.say("result_draw"), least=55.0), first, _compare(made), *others]
+    building = building_blocks(desk, made.templates)
+    made_draw = DrawBox(made.say("made_draw"), least=40.0)
+    make = [made.roomy("make_title", ("make",), building, made_draw)] if building else []
+    return [
+        made.section("title", ("ask",), ask),
+        made.section("ideas_title", ("imagine",), ideas),
+        _draft(made),
+        *make,
+        made.section("trials_title", ("try",), trials),
+        made.section("back_title", ("tell",), back),
     ]
-    if level != "younger":
-        columns.append(Column(desk.say("my_guess"), 1.0, unit))
-    name = desk.say("try_word")
-    columns += [Column(f"{name} {k}", 0.9, unit) for k in range(1, count + 1)]
-    if level == "younger" and count >= 3:
-        columns.append(Column(desk.say("middle_one"), 1.0, unit))
-    if level in ("older", "upper") and count > 1:
-        columns.append(Column(desk.say("mean"), 1.0, unit))
-    if level == "upper" and count > 1:
-        columns.append(Column(desk.say("range"), 1.0, unit))
-    labels = [row.number for row in plan.rows] or [desk.say("build_number", number=k) for k in range(1, 4)]
-    rows = tuple((label, *("" for _ in columns[1:])) for label in labels)
-    least = 15.0 if level == "younger" else 10.5
-    return Table(tuple(columns), rows, least=least, most=least * 1.4, style="body")
 
 
-def _chart(made: _Set) -> Block:
-    """Axes ready to plot on: bars to colour for the younger, points for the rest; the answer is not on them."""
-    desk, plan = made.desk, made.plan
-    if desk.level == "younger":
-        bars = word_axis(plan.x_axis.what, [row.label for row in plan.rows]) if plan.rows else plan.x_axis
-        return Chart(bars, plan.y_axis, "bars", key=desk.say("draw_bars"), least=80.0)
-    return Chart(plan.x_axis, plan.y_axis, "bars" if plan.x_axis.words else "points", least=90.0)
+def _compare(made: _Set) -> Block:
+    """The one number to compare: the largest less the smallest, in three boxes."""
+    desk, words = made.desk, made.say_lines("compare")
+    style, label = desk.look.title, desk.look.small
+
+    def paint(pen: Pen, x: float, y: float, width: float, height: float) -> None:
+        gap = 14.0
+        wide = (width - 2 * gap) / 3
+        room = height - label.leading
+        for k, word in enumerate(words[:3]):
+            left = x + k * (wide + gap)
+            named = fit(desk.faces, word, label, wide, label.leading, 2.2)
+            pen.lines(left, y + height, named.lines, named.style, align="centre", width=wide)
+            pen.box(left, y, wide, room, Stroke(BOLD if k == 2 else MIDDLE, 0.2), corner=2.0, role="compare")
+        for k, sign in enumerate("−="):
+            middle = x + (k + 1) * wide + (k + 0.5) * gap
+            pen.text(middle, y + room / 2 - style.size * 0.3, sign, style, align="centre")
+
+    return Art(paint, label.leading + 16.0)
 
 
-def _back(made: _Set) -> list[Block]:
-    desk = made.desk
-    blocks: list[Block] = [DrawBox(desk.say("result_draw"), least=60.0)]
-    for ask in desk.say_lines("back_asks", plan=made.plan):
-        least = 1 if desk.level == "younger" else 2
-        blocks.append(Stack((Prose(ask, "strong", tight=True), Lines(least, 5, gap=0.5))))
-    if made.challenge.extension and desk.level in ("older", "upper"):
-        blocks.append(Boxed(Prose(str(made.challenge.extension), "body"), "note", desk.say("further")))
-    return blocks
+# older and upper: a sheet for each stage
+
+
+def _older(made: _Set, apart: bool = False) -> list[Section]:
+    """The sections of the older; `apart` gives the chart a page of its own."""
+    desk, challenge, plan, upper = made.desk, made.challenge, made.plan, made.desk.level == "upper"
+    predict = [fair_frame(desk, challenge, plan), _prediction(made)]
+    building = building_blocks(desk, made.templates)
+    log = [heading(made.say("log_title")), _log(made, 3 if building else 4)]
+    if building:
+        middle = [made.section("predict_title", ("predict",), [*predict, DrawBox(made.say("plan_trial"), least=40.0)]),
+                  made.section("make_title", ("make",), [*building, *log])]  # fmt: skip
+    else:
+        middle = [made.section("both_title", ("predict", "make"), [*predict, *log])]
+    working: list[Block] = [DrawBox(made.say("working"), least=25.0), Break()] if apart else []
+    trials: list[Block] = [Prose(made.say("trials_how"), "body"), _table(made), *working,
+                           heading(made.say("chart_title")), trial_chart(desk, plan)]  # fmt: skip
+    if upper and not plan.x_axis.words:
+        trials.append(Stack(tuple(Prose(words, "body") for words in made.say_lines("best_line"))))
+    back = [DrawBox(made.say("result_draw"), least=50.0), *_asks(made, "back_asks", 2, 6)]
+    if challenge.extension:
+        back.append(Boxed(Prose(str(challenge.extension), "body"), "note", made.say("further")))
+    return [
+        made.roomy("title", ("ask",), _ask(made), DrawBox(made.say("ask_draw"), least=62.0)),
+        made.section("ideas_title", ("imagine",), _ideas(made)),
+        _draft(made),
+        *middle,
+        made.section("trials_title", ("try",), trials),
+        made.section("back_title", ("compare", "improve"), back),
+    ]
+
+
+def _ask(made: _Set) -> list[Block]:
+    """The brief, what is needed, and the task and its limits in the child's own words."""
+    desk, challenge = made.desk, made.challenge
+    steps = _steps(made)
+    ready = materials(desk, challenge, narrow=bool(steps))
+    middle = [Row(((1.0, ready[0]), (1.25, steps[0])), gutter=7.0)] if ready and steps else [*ready, *steps]
+    words = [Stack((Prose(ask, "strong", tight=True), Lines(2, 9, gap=0.5))) for ask in made.say_lines("task")]
+    return [
+        Prose(str(challenge.brief), "body"),
+        Boxed(Prose(made.plan.question(desk.level), "strong"), "note"),
+        *middle,
+        *care(desk, challenge, made.plan, 6),
+        Row(tuple((1.0, block) for block in words), gutter=7.0),
+    ]
+
+
+def _ideas(made: _Set) -> list[Block]:
+    rows: list[Block] = [Prose(made.say("ideas_how"), "body")]
+    labels = made.say_lines("ideas")
+    for k in range(0, len(labels), 2):
+        rows.append(Row(tuple((1.0, DrawBox(words, least=48.0)) for words in labels[k : k + 2]), gutter=6.0))
+    if made.desk.level == "upper":
+        idea = made.say("idea")
+        columns = (Column(made.say("criterion"), 1.6), *(Column(f"{idea} {k}", 0.8) for k in range(1, 5)))
+        rows.append(Table(columns, tuple(("",) * 5 for _ in range(4)), least=8.0, most=11.0))
+    rows.append(Stack((Prose(made.say("choose"), "strong", tight=True), Lines(2, 4, gap=0.5))))
+    return rows
+
+
+def _prediction(made: _Set) -> Block:
+    """Lines to predict on, beside bare axes to sketch the chart one expects."""
+    plan = made.plan
+    words = Stack((Prose(made.say("predict"), "strong", tight=True), Lines(3, gap=0.5)))
+    across = plan.changed.name if plan.changed else made.say("design")
+    return Row(((1.35, words), (1.0, SketchAxes(across, plan.measured.what, most=75.0))), gutter=8.0)
+
+
+def _log(made: _Set, rows: int) -> Block:
+    """A table for what was changed while building, and why."""
+    pitch = made.desk.look.ruling.pitch
+    heads = made.say_lines("log")
+    columns = tuple(Column(head, 1.0, ruled=True) for head in heads)
+    return Table(columns, (("",) * len(heads),) * rows, least=2 * pitch, most=6 * pitch)
+
+
+def _more(made: _Set) -> Section:
+    """A last page for photographs and notes, where a leaf would stay empty on its back."""
+    blocks: list[Block] = [DrawBox(made.say("more_draw"), least=120.0, dashed=True), Lines(4, 8)]
+    return made.section("more_title", (), blocks)

@@ -40,6 +40,21 @@ class Dial:
     gnomon: tuple[tuple[float, float], ...]
 
 
+@dataclass(frozen=True, slots=True)
+class FlatGnomon:
+    """The gnomon as it is cut from a sheet, in mm from the lower left of its place.
+
+    Two mirror images of its triangle share the style, so that it is folded there, glued to a stiff double sheet, and
+    stands on a tab to each side of the noon line. `halves` begin at the foot; `base` is how long it stands there.
+    """
+
+    base: float
+    halves: tuple[tuple[tuple[float, float], ...], ...]
+    tabs: tuple[tuple[tuple[float, float], ...], ...]
+    style: tuple[tuple[float, float], tuple[float, float]]
+    outline: tuple[tuple[float, float], ...]
+
+
 def hour_angle(latitude: float, hour: float, offset: float = 0.0) -> float:
     """The angle in degrees of an hour's line from the line of the sun's noon, clockwise positive, from -180 to 180.
 
@@ -94,3 +109,52 @@ def _ends(
     reach = min(room)
     near = min(0.12 * depth, 0.5 * reach)
     return (foot[0] + near * dx, foot[1] + near * dy), (foot[0] + reach * dx, foot[1] + reach * dy)
+
+
+def flat_gnomon(made: Dial, width: float, height: float, tab: float = 9.0) -> FlatGnomon:
+    """The dial's gnomon laid flat, as large as fits a place of that size, and never larger than the dial's own."""
+    found: FlatGnomon | None = None
+    for turned in (False, True):
+        share = next((k / 50 for k in range(50, 4, -1) if _fits(_flat(made, k / 50, tab, turned), width, height)), 0.1)
+        flat = _flat(made, share, tab, turned)
+        if found is None or flat.base > found.base + 1e-9:
+            found = flat
+    assert found is not None
+    return found
+
+
+def _fits(flat: FlatGnomon, width: float, height: float) -> bool:
+    return max(x for x, _ in flat.outline) <= width and max(y for _, y in flat.outline) <= height
+
+
+def _flat(made: Dial, share: float, tab: float, turned: bool) -> FlatGnomon:
+    """The gnomon at a share of its size with the style level, or upright if turned."""
+    angle = math.radians(made.style_deg)
+    base = made.gnomon[1][0] * share
+    foot, tip = (0.0, 0.0), (base / math.cos(angle), 0.0)
+    heels = [(base * math.cos(angle), side * base * math.sin(angle)) for side in (-1.0, 1.0)]
+    halves = tuple((foot, heel, tip) for heel in heels)
+    tabs = tuple(_tab(heel, side, tab) for heel, side in zip(heels, (-1.0, 1.0), strict=True))
+    outline = (*tabs[0], tip, *reversed(tabs[1][1:]))
+    left, low = (min(p[0] for p in outline), min(p[1] for p in outline))
+    high = max(p[1] for p in outline)
+
+    def place(p: tuple[float, float]) -> tuple[float, float]:
+        return (high - p[1], p[0] - left) if turned else (p[0] - left, p[1] - low)
+
+    def places(points: tuple[tuple[float, float], ...]) -> tuple[tuple[float, float], ...]:
+        return tuple(place(p) for p in points)
+
+    return FlatGnomon(base, tuple(places(h) for h in halves), tuple(places(t) for t in tabs),
+                      (place(foot), place(tip)), places(outline))  # fmt: skip
+
+
+def _tab(heel: tuple[float, float], side: float, tab: float) -> tuple[tuple[float, float], ...]:
+    """The tab along the edge from the foot to a heel, its ends slanted: foot, outer corners, heel."""
+    long = math.hypot(*heel)
+    dx, dy = heel[0] / long, heel[1] / long
+    nx, ny = -side * dy, side * dx  # away from the triangle
+    slant = min(0.7 * tab, 0.3 * long)
+    near = (slant * dx + tab * nx, slant * dy + tab * ny)
+    far = ((long - slant) * dx + tab * nx, (long - slant) * dy + tab * ny)
+    return ((0.0, 0.0), near, far, heel)

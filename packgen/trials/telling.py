@@ -20,9 +20,8 @@ def sentence(summary: ResultSummary, level: str) -> str:
     if not known:
         return "There are no numbers yet: try it and write them down."
     if len(known) == 1:
-        return (
-            f"With {_named(summary, known[0])} the {summary.plan.measured.what} was {_said(summary, known[0].answer)}."
-        )
+        named, answer = summary.plan.named(known[0].row), _said(summary, known[0].answer)
+        return f"With {named} the {summary.plan.measured.what} was {answer}."
     if level in ("first", "younger"):
         return _younger(summary, known, level)
     text = _older(summary, known)
@@ -36,15 +35,6 @@ def _said(summary: ResultSummary, number: float | None) -> str:
     written = [f"{t.value:.6g}" for r in summary.rows for t in r.tried if t.used and t.value is not None]
     decimals = max((len(text.partition(".")[2]) for text in written if "e" not in text), default=0)
     return f"{plain(number, min(decimals, 3))} {summary.plan.measured.unit}".strip()
-
-
-def _named(summary: ResultSummary, result: RowResult) -> str:
-    """A row by what it is: "120 mm", "cone"; a bare number by what it counts: "3 blades", "hour 9"."""
-    row, changed = result.row, summary.plan.changed
-    if changed is None or not isinstance(row.value, Quantity) or changed.unit:
-        return row.label
-    counted = changed.name.removeprefix("number of ")
-    return f"{row.label} {counted}" if counted != changed.name else f"{changed.name} {row.label}"
 
 
 def _ends(summary: ResultSummary) -> tuple[str, str]:
@@ -61,7 +51,7 @@ def _too_close(known: list[RowResult]) -> bool:
 def _younger(summary: ResultSummary, known: list[RowResult], level: str) -> str:
     top = max(known, key=lambda r: r.answer or 0.0)
     most = _ends(summary)[0]
-    named = _named(summary, top)
+    named = summary.plan.named(top.row)
     if level == "first":
         text = f"{named[:1].upper()}{named[1:]} {'took the longest' if most == 'longest' else 'came out highest'}."
     else:

@@ -86,6 +86,13 @@ class TrialPlan:
             return (None,) * len(self.rows)
         return tuple(_net(self.model.model_solid, values) for values in self.values)
 
+    def named(self, row: Row) -> str:
+        """A row by what it is: "120 mm", "cone"; a bare number by what it counts: "3 blades", "hour 9"."""
+        if self.changed is None or not isinstance(row.value, Quantity) or self.changed.unit:
+            return row.label
+        counted = self.changed.name.removeprefix("number of ")
+        return f"{row.label} {counted}" if counted != self.changed.name else f"{counted} {row.label}"
+
     def question(self, level: str) -> str:
         """The question of the trial in words for a level ("first", "younger", "older", "upper")."""
         texts = tuple((name, str(value)) for name, value in self.given)

@@ -85,7 +85,7 @@ def _net(values: Values) -> NetFor | None:
         given = (("sides", quantity(4)), ("base", quantity(width, "mm")), ("height", height))
         return NetFor("pyramid-canopy", given, "corners")
     if shape == "cone":
-        return NetFor("cone-canopy", (("diameter", quantity(width, "mm")), ("height", height)), "base")
+        return NetFor("cone-canopy", (("diameter", quantity(width, "mm")), ("height", height)), "corners")
     return None
 
 
