@@ -11,6 +11,8 @@ from packgen.nets.vectors import Point, area, hull, rotation
 
 _MANY = 60
 """A solid with more faces than this gets fewer tries, so that it still takes a few seconds at most."""
+_ENOUGH = 8
+"""With so many belts and stars that fit the sheet, no others are tried."""
 _TAB_ROOM = 18.0
 """The room (mm) tabs on both sides of a net may take of the sheet."""
 
@@ -31,13 +33,17 @@ def ranked(graph: Graph, allowed: Allowed, sheet: tuple[float, float]) -> list[F
     effort = 24 if len(graph.areas) <= _MANY else 8
     clean: list[tuple[int, Flat, float]] = []
     worst: list[tuple[int, int, Forest]] = []
+    good = 0
     for n, candidate in enumerate(candidates(graph, allowed, effort)):
+        if good >= _ENOUGH and candidate.neat == 0:
+            break
         flat = develop(graph, candidate.kept)
         clashes = overlaps(graph, flat)
         if clashes:
             worst.append((flat.parts + len(clashes), n, candidate.kept))
         else:
             clean.append((n, flat, candidate.neat))
+            good += flat.parts == 1 and _fits_with_tabs(flat, sheet)
     fewest = min((flat.parts for _, flat, _ in clean), default=len(graph.areas))
     for _, n, kept in sorted(worst, key=lambda w: w[:2])[:4]:
         mended = _parted(graph, kept, fewest)
@@ -48,10 +54,14 @@ def ranked(graph: Graph, allowed: Allowed, sheet: tuple[float, float]) -> list[F
 
 
 def _key(graph: Graph, flat: Flat, sheet: tuple[float, float], neat: float) -> tuple[float, ...]:
-    inner = fit_of(flat, (sheet[0] - _TAB_ROOM, sheet[1] - _TAB_ROOM)) if min(sheet) > 2 * _TAB_ROOM else 0.0
-    if inner >= 1:
-        return (flat.parts, 0, untidiness(graph, flat) - neat, -round(inner, 6))
-    return (flat.parts, 1, -round(fit_of(flat, sheet), 6))
+    fit = -round(fit_of(flat, sheet), 6)
+    return (
+        (flat.parts, 0, untidiness(graph, flat) - neat, fit) if _fits_with_tabs(flat, sheet) else (flat.parts, 1, fit)
+    )
+
+
+def _fits_with_tabs(flat: Flat, sheet: tuple[float, float]) -> bool:
+    return min(sheet) > 2 * _TAB_ROOM and fit_of(flat, (sheet[0] - _TAB_ROOM, sheet[1] - _TAB_ROOM)) >= 1
 
 
 def untidiness(graph: Graph, flat: Flat) -> float:

@@ -17,7 +17,6 @@ from packgen.nets.tabs import (
     TabRule,
     alone,
     caps,
-    deepest,
     ghost_of,
     inner_angle,
     setback,
@@ -54,15 +53,13 @@ def keeps_of(graph: Graph, card: float) -> list[list[float]]:
     return keeps
 
 
-def least_room(graph: Graph, rule: TabRule) -> list[float]:
-    """For each inner edge, the deepest tab either side allows (mm) with nothing beside it; 0 if under 4 mm."""
+def has_room(graph: Graph, rule: TabRule) -> list[bool]:
+    """For each inner edge, whether either side could carry a tab of 4 mm with nothing beside it on the paper."""
     keeps = keeps_of(graph, rule.card)
-    loops = graph.loops
     out = []
     for e in graph.edges:
-        want = rule.depth(e.length)
-        sites = (alone(e, loops[f], at, keeps[f]) for f, at in ((e.left, e.left_at), (e.right, e.right_at)))
-        out.append(max(deepest(s, want) for s in sites))
+        sites = (alone(e, graph.loops[f], at, keeps[f]) for f, at in ((e.left, e.left_at), (e.right, e.right_at)))
+        out.append(any(tab_shape(s, LEAST_DEPTH) for s in sites))
     return out
 
 
@@ -215,7 +212,7 @@ def _turn_over(board: _Board, options: dict[int, list[tuple[Site, tuple[Point, .
 def _grow(board: _Board, edge: int, rule: TabRule) -> None:
     """Deepen a tab towards the depth it should have, in steps, while it keeps clear."""
     site, _, _ = board.tabs[edge]
-    want = deepest(site, rule.depth(site.length))
+    want = rule.depth(site.length)
     for step in (1.0, 0.75, 0.5, 0.25):
         points = tab_shape(site, LEAST_DEPTH + (want - LEAST_DEPTH) * step)
         if points is None:

@@ -184,19 +184,6 @@ def _cross(a: Point, b: Point, c: Point, d: Point) -> bool:
     return side(a, b, c) * side(a, b, d) < -tiny and side(c, d, a) * side(c, d, b) < -tiny
 
 
-def deepest(site: Site, want: float) -> float:
-    """The greatest depth up to `want` (mm) the site allows by itself; 0 if not even the least."""
-    if tab_shape(site, want):
-        return want
-    if not tab_shape(site, LEAST_DEPTH):
-        return 0.0
-    low, high = LEAST_DEPTH, want
-    for _ in range(6):
-        mid = (low + high) / 2
-        low, high = (mid, high) if tab_shape(site, mid) else (low, mid)
-    return low
-
-
 def alone(edge: Edge, loop: Sequence[Point], at: int, keeps: Sequence[float]) -> Site:
     """The site an edge would have with nothing beside it on the paper: only the face it goes under counts."""
     start, end = (0.0, 0.0), (edge.length, 0.0)

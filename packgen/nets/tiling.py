@@ -71,9 +71,17 @@ class _Grid:
     rows: int
 
     def box(self, column: int, row: int) -> tuple[float, float, float, float]:
+        """Left, bottom, right and top of a tile. Outer tiles reach 1 mm beyond the piece, so that only cuts between
+        tiles run along a box.
+        """
         x = self.left + column * (self.size[0] - STRIP)
         y = self.bottom + row * (self.size[1] - STRIP)
-        return round(x, 6), round(y, 6), round(x + self.size[0], 6), round(y + self.size[1], 6)
+        return (
+            round(x - (column == 0), 6),
+            round(y - (row == 0), 6),
+            round(x + self.size[0] + (column == self.columns - 1), 6),
+            round(y + self.size[1] + (row == self.rows - 1), 6),
+        )
 
 
 def _grid(part: Part, area: tuple[float, float]) -> _Grid:

@@ -16,7 +16,7 @@ from packgen.nets.forests import Graph, graph_of
 from packgen.nets.gluing import last_face, preference
 from packgen.nets.mantles import plain_shapes
 from packgen.nets.net import Net
-from packgen.nets.placing import Placing, least_room, place_tabs
+from packgen.nets.placing import Placing, has_room, place_tabs
 from packgen.nets.shapes import surface
 from packgen.nets.solid import Solid
 from packgen.nets.tabs import LEAST_DEPTH, TabRule
@@ -24,7 +24,7 @@ from packgen.nets.vectors import hull
 
 A4_LIVE = (190.0, 277.0)
 """The sheet a net is shaped for if none is named: A4 less 10 mm all round."""
-_TRIES = 6
+_TRIES = 4
 _REPAIRS = 40
 
 
@@ -55,7 +55,7 @@ class Unfolding:
     def graph(self) -> Graph:
         """The faces and edges; edges on which no tab of 4 mm fits on either side must stay folds."""
         graph = graph_of(self.solid)
-        tight = (i for i, room in enumerate(least_room(graph, self.rule)) if room < LEAST_DEPTH)
+        tight = (i for i, room in enumerate(has_room(graph, self.rule)) if not room)
         return replace(graph, must=frozenset(tight))
 
     @cached_property
@@ -85,8 +85,16 @@ class Unfolding:
             raise self._too_small()
 
     def curved_net(self, sectors: int) -> Net:
-        """The net of a solid of curved parts, each mantle in that many sectors."""
-        return unfold_curved(self.solid, self.rule, sectors)
+        """The net of a solid of curved parts, each mantle in that many sectors.
+
+        A mantle so flat that its two sides lie too near each other for a tab between them comes in two halves.
+        """
+        try:
+            return unfold_curved(self.solid, self.rule, sectors)
+        except TooSmall:
+            if sectors > 1:
+                raise
+            return unfold_curved(self.solid, self.rule, 2)
 
     def with_tabs(self, flat: Flat, large: frozenset[int]) -> Net | None:
         """A net with tabs, in more pieces if that is what it takes; None if it cannot be. `large` faces get none if
@@ -147,12 +155,12 @@ class Unfolding:
 
     def _too_small(self) -> TooSmall:
         graph = self.graph
-        room = least_room(graph, self.rule)
+        room = has_room(graph, self.rule)
         i = min(range(len(room)), key=lambda i: (room[i], graph.edges[i].length, i))
         e = graph.edges[i]
         names = f"'{self.solid.faces[e.left].name}' and '{self.solid.faces[e.right].name}'"
         factor = 1.25
-        if room[i] < LEAST_DEPTH:
+        if not room[i]:
             factor = max(1.1, min(10.0, 4.5 / min(e.length, _reach(graph, e.left), _reach(graph, e.right))))
         return TooSmall(
             f"The {self.solid.title} is too small to fold: between {names} (an edge of {e.length:.1f} mm on paper) a "

@@ -13,7 +13,7 @@ from packgen.nets.fold_back import worst_miss as package_miss
 @pytest.mark.parametrize("batch", range(10))
 def test_two_hundred_random_convex_hulls_fold_back(batch):
     for seed in range(20 * batch, 20 * batch + 20):
-        net = unfold(build("mesh", {"text": hull_text(5 + seed % 8, seed)}), tabs=False)
+        net = unfold(build("mesh", {"text": hull_text(5 + seed % 8, seed), "longest": 70}), tabs=False)
         assert worst_miss(net) < 1e-6
         assert worst_overlap(net) < 1e-6
         assert len(net.parts) == 1

@@ -1,0 +1,92 @@
+"""The order of gluing, the last face, and the steps told."""
+
+import pytest
+from netcommon import EXAMPLES
+
+from packgen.nets import build, unfold
+from packgen.nets.gluing import TUCKED, letter
+from packgen.nets.plane import shape
+
+
+def net_of(name):
+    return unfold(build(name, EXAMPLES[name]))
+
+
+def test_letters_run_from_a_to_z_and_on():
+    assert [letter(i) for i in (0, 1, 25, 26, 27, 51, 52, 701, 702)] == [
+        "A", "B", "Z", "AA", "AB", "AZ", "BA", "ZZ", "AAA"]  # fmt: skip
+
+
+@pytest.mark.parametrize("name", ["cuboid", "prism", "pyramid", "tower", "dodecahedron", "stepped-pyramid", "cone"])
+def test_the_last_face_is_closed_last_and_hangs_by_one_fold_or_none(name):
+    net = net_of(name)
+    names = net.solid.names
+    touches = [net.last in (names[j.tab.source], names[j.edge.source]) for j in net.joints]
+    assert touches == sorted(touches) and any(touches)
+    folds = sum(names[net.hinges[i].parent] == net.last or names[net.hinges[i].child] == net.last
+                for i in range(len(net.hinges)))  # fmt: skip
+    assert folds <= 1
+
+
+@pytest.mark.parametrize("name", ["cuboid", "prism", "frustum", "tower", "antiprism"])
+def test_the_last_face_is_tucked_in_by_few_tabs_or_laid_on_many(name):
+    """Its tabs are all on it, or all on the faces round it, so that they can be reached until it closes."""
+    net = net_of(name)
+    late = [j for j in net.joints if net.last in (net.solid.names[j.tab.source], net.solid.names[j.edge.source])]
+    own = {net.solid.names[j.tab.source] == net.last for j in late}
+    assert own == {len(late) <= TUCKED}
+
+
+@pytest.mark.parametrize("name", ["cuboid", "prism", "pyramid", "octahedron", "gabled-house"])
+def test_early_joints_close_like_a_zip(name):
+    """Each early joint inside one piece has its two edges meet in a corner of the solid that is closed by then."""
+    net = net_of(name)
+    done: set[frozenset[int]] = set()
+    solid = net.solid
+    for j in net.joints:
+        face = solid.faces[j.tab.source].loop
+        ends = {face[j.tab.at], face[(j.tab.at + 1) % len(face)]}
+        if net.last in (solid.names[j.tab.source], solid.names[j.edge.source]):
+            break
+        one, two = j.tab.points, j.edge.points
+        meet = any(abs(a[0] - b[0]) + abs(a[1] - b[1]) < 1e-6 for a in one for b in two)
+        assert meet or any(ends & other for other in done)
+        done.add(frozenset(ends))
+
+
+def test_walls_carry_their_tabs_on_one_hand():
+    """All roof tabs of the tower but the seam's neighbour hang on the same side of their triangle."""
+    net = net_of("tower")
+    roof = [t for p in net.parts for t in p.tabs if t.on_face.startswith("roof") and t.under.startswith("roof")]
+    steps = {(int(t.under.split()[1]) - int(t.on_face.split()[1])) % 6 for t in roof}
+    assert len(roof) == 6 and len(steps) == 1
+
+
+def test_steps_name_tabs_and_faces():
+    steps = net_of("cuboid").steps
+    assert "Glue tab A of side 4 behind side 1, edge to edge." in steps
+    assert steps[-1].startswith("Close the ") and "tuck it in" in steps[-1]
+
+
+def test_many_joints_are_told_in_few_steps():
+    assert len(net_of("truncated-icosahedron").steps) <= 14
+
+
+def test_round_ends_are_told_as_teeth():
+    steps = net_of("cylinder").steps
+    assert any("Bend the teeth B of the mantle in" in s for s in steps)
+    assert any("over the edge of a table" in s for s in steps)
+
+
+def test_valley_folds_are_told_only_where_there_are_some():
+    assert not any("dashed lines" in s for s in net_of("cube").steps)
+    assert any("dashed lines" in s for s in net_of("stepped-pyramid").steps)
+
+
+def test_a_label_lies_well_inside_its_face():
+    for name in ("stepped-pyramid", "bladed-wheel", "gabled-house"):
+        for face in (f for p in net_of(name).parts for f in p.faces):
+            whole = shape(face.points)
+            assert whole.contains(
+                shape([face.label, (face.label[0] + 0.1, face.label[1]), (face.label[0], face.label[1] + 0.1)])
+            )
