@@ -18,8 +18,10 @@ from packgen.page.marks import Page, Stroke
 from packgen.page.pen import Pen
 from packgen.page.pictured import place_picture
 from packgen.page.text import fit
-from packgen.pictures.cutouts import Piece, pack
+from packgen.pictures.cutouts import PackedSheet, Piece, pack
 
+_GAP = 3.0
+_WORTH = 8.0  # mm of a page's height, for which a picture is turned
 _LABEL = 5.0  # the strip under a picture that says where it goes; it is cut off
 
 
@@ -75,17 +77,52 @@ class GlueBox:
 
 
 def cut_out_pages(desk: Desk, head: Head, cuts: Sequence[CutOut], more: Sequence[Block] = ()) -> tuple[Page, ...]:
-    """Pages of pictures to cut out, and after them the blocks in `more` (how to fold), where there is room."""
-    sizes = [Piece(cut.letter, cut.wide, cut.high + _LABEL) for cut in cuts]
-    high = desk.room(head, 1, ruler=True)
+    """Pages of pictures to cut out, and after them the blocks in `more` (how to fold), where there is room.
+
+    A picture is turned on its side where that saves paper.
+    """
+    high = min(desk.room(head, 1, ruler=True), desk.room(head, 0, ruler=True))
+    turned, sheets = _saving(cuts, desk.live_width, high)
     blocks: list[Block] = [
-        _Packed(desk, tuple(cuts), tuple((p.piece.name, p.x, p.y) for p in sheet.placed), sheet.used_height)
-        for sheet in pack(sizes, desk.live_width, min(high, desk.room(head, 0, ruler=True)), gap=3.0)
+        _Packed(desk, tuple(cuts), tuple((p.piece.name, p.x, p.y) for p in sheet.placed), turned, sheet.used_height)
+        for sheet in sheets
     ]
     if more:
         blocks.append(Stack(tuple(more)) if len(more) < 3 else more[0])
         blocks += more[1:] if len(more) >= 3 else ()
     return desk.pages(head, blocks, name=head.title, ruler=True, loosen=2.0)
+
+
+def _saving(cuts: Sequence[CutOut], width: float, height: float) -> tuple[frozenset[str], tuple[PackedSheet, ...]]:
+    """The letters of the pictures to turn, and the sheets they then make: as few, and as little filled, as found."""
+    turned: frozenset[str] = frozenset()
+    best = pack(_pieces(cuts, turned), width, height, _GAP)
+    while True:
+        tries = []
+        for cut in cuts:
+            wide, high = cut.high + _LABEL, cut.wide
+            if cut.letter not in turned and wide <= width and high <= height:
+                more = turned | {cut.letter}
+                tries.append((_paper(pack(_pieces(cuts, more), width, height, _GAP)), sorted(more)))
+        if not tries:
+            return turned, best
+        paper, letters = min(tries)
+        before = _paper(best)
+        if not (paper[0] < before[0] or (paper[0] == before[0] and paper[1] < before[1] - _WORTH)):
+            return turned, best
+        turned = frozenset(letters)
+        best = pack(_pieces(cuts, turned), width, height, _GAP)
+
+
+def _pieces(cuts: Sequence[CutOut], turned: frozenset[str]) -> list[Piece]:
+    """The pieces of paper, labels and all."""
+    sizes = ((cut.letter, cut.wide, cut.high + _LABEL) for cut in cuts)
+    return [Piece(name, high, wide) if name in turned else Piece(name, wide, high) for name, wide, high in sizes]
+
+
+def _paper(sheets: Sequence[PackedSheet]) -> tuple[int, float]:
+    """How much paper sheets take: their number, and their filled height in mm."""
+    return len(sheets), sum(sheet.used_height for sheet in sheets)
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,6 +132,7 @@ class _Packed:
     desk: Desk
     cuts: tuple[CutOut, ...]
     places: tuple[tuple[str, float, float], ...]
+    turned: frozenset[str]
     high: float
     gap: float | None = None
     tight: bool = False
@@ -104,15 +142,25 @@ class _Packed:
 
     def draw(self, kit: Kit, pen: Pen, x: float, top: float, width: float, height: float) -> None:
         by_letter = {cut.letter: cut for cut in self.cuts}
-        style = kit.look.small.at(3.0).grey(SOFT)
         for letter, left, down in self.places:
             cut = by_letter[letter]
-            at_x, at_y = x + left, top - down - cut.high
-            place_picture(self.desk, pen, cut.path, at_x, at_y, cut.wide, cut.high, about=cut.about, framed=False,
-                          name=f'"{cut.name}"')  # fmt: skip
-            pen.box(at_x, at_y, cut.wide, cut.high, Stroke(THIN, 0.2), role="cut")
-            fitted = fit(kit.faces, f"{letter} · {cut.name}", style, cut.wide, _LABEL, 1.8)
-            pen.lines(at_x, at_y - 0.4, fitted.lines[:1], fitted.style)
+            if letter in self.turned:
+                inner = kit.pen()
+                self._piece(kit, inner, cut, 0.0, _LABEL)
+                pen.lost += inner.lost
+                across = x + left + cut.high + _LABEL
+                pen.group(inner.marks, (0.0, 1.0, -1.0, 0.0, across, top - down - cut.wide))
+            else:
+                self._piece(kit, pen, cut, x + left, top - down - cut.high)
+
+    def _piece(self, kit: Kit, pen: Pen, cut: CutOut, x: float, y: float) -> None:
+        """One picture with its lower left corner at (x, y), and its label under it."""
+        style = kit.look.small.at(3.0).grey(SOFT)
+        place_picture(self.desk, pen, cut.path, x, y, cut.wide, cut.high, about=cut.about, framed=False,
+                      name=f'"{cut.name}"')  # fmt: skip
+        pen.box(x, y, cut.wide, cut.high, Stroke(THIN, 0.2), role="cut")
+        fitted = fit(kit.faces, f"{cut.letter} · {cut.name}", style, cut.wide, _LABEL, 1.8)
+        pen.lines(x, y - 0.4, fitted.lines[:1], fitted.style)
 
     def split(self, kit: Kit, width: float, room: float) -> tuple[Block, Block] | None:
         return None

@@ -27,6 +27,7 @@ from packgen.planning.ready import Ready, alike
 from packgen.planning.weeks import Making, Recalled, Week
 
 MOST_RECALLED = 4
+_BY_WORK = ("enlarging-grid", "finish-the-picture", "colour-by-number", "look-closer")
 
 
 @dataclass(frozen=True, slots=True)
@@ -164,7 +165,7 @@ def _sheet_words(lesson: Lesson, needed: Sequence[Ready]) -> str:
         name = kind_name(lesson.desk, ready.kind)
         if ready.kind == "telling":
             name = lesson.desk.say("strip_number", numbers=_strips(lesson)) if _strips(lesson) else name
-        elif ready.kind in ("enlarging-grid", "finish-the-picture") and ready.about:
+        elif ready.kind in _BY_WORK and ready.about:
             name = f"{name} ({', '.join(ready.about)})"
         said.append(name)
     return capital(", ".join(said))

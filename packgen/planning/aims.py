@@ -29,8 +29,8 @@ class Aim:
 
 _MAKES = ("challenge",)
 _FOLDS = ("model", "fold-book")
-_LOOKS = ("picture-study",)
-_DRAWS = ("enlarging-grid", "finish-the-picture")
+_LOOKS = ("picture-study", "look-closer", "matching-game")
+_DRAWS = ("enlarging-grid", "finish-the-picture", "colour-by-number")
 _TELLS = ("telling", "biography")
 
 AIMS = (

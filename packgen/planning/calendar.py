@@ -23,7 +23,8 @@ _SAID = {
     "review": "Look back over the study", "biography": "The life sheet", "timeline": "The timeline",
     "telling": "Draw or write", "picture-study": "The picture sheet", "words": "The words",
     "enlarging-grid": "The enlarging grid", "finish-the-picture": "Finish the picture", "challenge": "Challenge",
-    "model": "Model", "fold-book": "Make the book",
+    "model": "Model", "fold-book": "Make the book", "colour-by-number": "Colour by number",
+    "look-closer": "Look closer", "matching-game": "The matching game", "where-in-the-world": "The map",
 }  # fmt: skip
 _TITLED = frozenset({"read", "tell", "look", "challenge", "model"})
 

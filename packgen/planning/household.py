@@ -60,8 +60,9 @@ _SMALL = frozenset(
 _KIT = (
     ("pencils", frozenset[str]()),
     ("coloured pencils", frozenset[str]()),
-    ("a ruler", frozenset({"challenge", "model", "enlarging-grid", "timeline"})),
-    ("scissors with blunt ends", frozenset({"model", "fold-book", "timeline"})),
+    ("a ruler", frozenset({"challenge", "model", "enlarging-grid", "timeline", "where-in-the-world", "look-closer"})),
+    ("scissors with blunt ends", frozenset({"model", "fold-book", "timeline", "matching-game"})),
+    ("paints in five colours, a brush and a dish to mix in, or pencils", frozenset({"colour-by-number"})),
     ("an empty ballpoint pen or a butter knife, to score folds", frozenset({"model"})),
 )
 _STICKS = frozenset({"model", "fold-book", "timeline"})

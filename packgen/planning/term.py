@@ -24,7 +24,7 @@ DEFAULT_KINDS = frozenset(
      "finish-the-picture"}
 )  # fmt: skip
 _BY_CONTENT = frozenset({"biography", "picture-study", "telling", "words", "fold-book", "challenge", "model"})
-_OF_A_PICTURE = frozenset({"enlarging-grid", "finish-the-picture"})
+_OF_A_PICTURE = frozenset({"enlarging-grid", "finish-the-picture", "colour-by-number", "look-closer", "matching-game"})
 _ORDER = ("recall", "life", "read", "tell", "look", "review")
 DEFAULT_SITTING = 10
 
@@ -212,15 +212,24 @@ def _due(week: Week, kinds: frozenset[str], first: bool) -> Iterable[SheetDue]:
 def _with_whole_sheets(study: Study, weeks: list[Week], kinds: frozenset[str]) -> list[Week]:
     """The weeks with the sheets that are made of the whole study, each in the lightest week it suits."""
     whole = sorted(kinds - _BY_CONTENT, key=lambda kind: (kind != "timeline", kind))
-    has_picture = any(work.image for work in study.works)
     for kind in whole:
-        if (kind == "timeline" and not study.timeline) or (kind in _OF_A_PICTURE and not has_picture):
+        if not _has_matter(study, kind):
             continue
         start = next((w for w, week in enumerate(weeks) if week.works), 0) if kind in _OF_A_PICTURE else 1
         suits = list(range(start, len(weeks) - 1)) or [len(weeks) - 1]
         best = min(suits, key=lambda w: (_load(weeks[w]), w))
         weeks[best] = replace(weeks[best], due=(*weeks[best].due, SheetDue(kind)))
     return weeks
+
+
+def _has_matter(study: Study, kind: str) -> bool:
+    """True if the study has what such a sheet is made of: events, pictures, or places with degrees."""
+    pictures = sum(work.image is not None for work in study.works)
+    if kind == "timeline":
+        return bool(study.timeline)
+    if kind == "where-in-the-world":
+        return any(spot and spot.lat is not None for spot in (study.place, *(work.held_at for work in study.works)))
+    return kind not in _OF_A_PICTURE or pictures > (kind == "matching-game")
 
 
 def _load(week: Week) -> int:
