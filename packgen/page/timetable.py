@@ -229,8 +229,7 @@ class Sayings:
         for k in range(each * max(1, len(names))):
             base = top - (k + 1) * look.ruling.pitch
             if names and k % each == 0:
-                fitted = fit(kit.faces, names[k // each], look.label, column - 2.0, look.label.leading, 2.4)
-                pen.text(x, base + 0.8, " ".join(fitted.lines), fitted.style)
+                pen.text(x, base + 0.8, _on_one_line(kit, names[k // each], column - 2.0), look.label)
             pen.line(x + column, base, x + width, base, HAIR, GUIDE, role="baseline")
 
     def _boxes(self, kit: Kit, pen: Pen, x: float, top: float, width: float, height: float) -> None:
@@ -247,8 +246,20 @@ class Sayings:
             for right, name in enumerate(names):
                 left = x + right * (wide + gap)
                 pen.box(left, up - high, wide, high, Stroke(THIN, GUIDE), corner=kit.look.corner, role="drawbox")
-                fitted = fit(kit.faces, name, style, wide - 5.0, style.leading, 2.4)
-                pen.lines(left + 2.5, up - 1.5, fitted.lines, fitted.style)
+                pen.lines(left + 2.5, up - 1.5, wrap(kit.faces, name, style, wide - 5.0), style)
 
     def split(self, kit: Kit, width: float, room: float) -> None:
         """Never."""
+
+
+def _on_one_line(kit: Kit, name: str, room: float) -> str:
+    """As many words of a name as fit, its first letters if not even one does."""
+    style = kit.look.label
+    words = name.split() or [name]
+    for count in range(len(words), 0, -1):
+        tried = " ".join(words[:count])
+        if kit.faces.width(tried, style.face, style.size) <= room:
+            return tried
+    letters = next((n for n in range(len(words[0]), 1, -1)
+                    if kit.faces.width(words[0][:n], style.face, style.size) <= room), 1)  # fmt: skip
+    return words[0][:letters]

@@ -84,7 +84,7 @@ def _table(desk: Desk, rows: tuple[tuple[str | Cell, ...], ...]) -> Table:
     columns = (
         Column("", -8.0),
         Column(desk.say("number"), -9.0, align="centre"),
-        Column(desk.say("file"), 1.5),
+        Column(desk.say("file"), 1.6),
         Column(desk.say("holds"), 1.3),
         Column(desk.say("setting"), 1.2),
         Column(desk.say("paper_head"), -15.0, align="centre"),
@@ -107,7 +107,7 @@ def _row(desk: Desk, step: PrintStep) -> tuple[str | Cell, ...]:
     )
 
 
-def in_lines(path: str, most: int = 24) -> list[str]:
+def in_lines(path: str, most: int = 22) -> list[str]:
     """A path in lines of at most `most` letters where it can be, parted after its own slashes and hyphens."""
     lines = [""]
     for part in re.findall(r"[^/-]*[/-]?", path):

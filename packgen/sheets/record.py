@@ -197,7 +197,7 @@ def _list(desk: Desk, child: ChildRecord, weeks: Mapping[SheetGiven, Sequence[in
     columns += [Column(desk.say("list_date"), -19.0)] if desk.term.dated else []
     columns += [
         Column(desk.say("list_sheet"), 1.2),
-        Column("", -8.0),
+        Column("", -8.0, align="centre"),
         Column(desk.say("list_done"), -24.0),
         Column(desk.say("list_note"), 1.0),
     ]
@@ -207,7 +207,8 @@ def _list(desk: Desk, child: ChildRecord, weeks: Mapping[SheetGiven, Sequence[in
         done = entry.sheet.done
         row: list[str | Cell] = [Cell(runs_of(weeks[entry.sheet]), "label")]
         row += [planned.get(entry.week or 0, "")] if desk.term.dated else []
-        row += [Cell(entry.sheet.title, "body"), Cell(box=not done), short_days([done]) if done else ""]
+        tick = Cell("✓", "strong") if done else Cell(box=True)
+        row += [Cell(entry.sheet.title, "body"), tick, short_days([done]) if done else ""]
         rows.append((*row, entry.sheet.result))
     return Table(tuple(columns), tuple(rows), least=8.0, most=11.0, style="small", grow=0.6, pad=1.1)
 

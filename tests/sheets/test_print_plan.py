@@ -1,0 +1,70 @@
+import itertools
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from parent_desks import FAMILIES, LETTER, STUDIES, assert_well_set, laid, said, squeezed
+
+from packgen.page.marks import Line
+from packgen.planning.print_plan import RunInfo
+from packgen.sheets.print_plan import in_lines
+
+
+@pytest.mark.parametrize(("about", "of"), tuple(itertools.product(("usual", "no makings"), FAMILIES)))
+def test_every_family_gets_a_plan_without_faults(about: str, of: str) -> None:
+    (plan,) = laid("print-plan", STUDIES[about], FAMILIES[of])
+    assert_well_set(plan.pages, FAMILIES[of].printer.margin)
+
+
+@st.composite
+def runs(draw: st.DrawFn) -> list[RunInfo]:
+    found = []
+    for number in range(draw(st.integers(0, 25))):
+        stock = draw(st.sampled_from(("plain", "card")))
+        pages = draw(st.integers(1, 60))
+        after = tuple(draw(st.lists(st.sampled_from(("Cut it out.", "Fold it by the steps and glue it.")), max_size=2)))
+        found.append(RunInfo(f"child-{number % 4}/{number}-{stock}-one-sided.pdf", f"Child {number % 4}", stock,
+                             "one-sided", draw(st.integers(1, 3)), pages, pages, ("biography",), after))  # fmt: skip
+    return found
+
+
+@given(runs())
+@settings(max_examples=15, deadline=None)
+def test_every_file_is_in_the_plan_once(found: list[RunInfo]) -> None:
+    words = said(*laid("print-plan", runs=found)[0].pages)
+    for run in found:
+        assert words.count(squeezed(run.path)) == 1
+    sheets = sum(run.sheets_of_paper * run.copies for run in found)
+    assert words.count(f"{len(found)}file") == 1 and f"{sheets}sheet" in words
+
+
+def test_backs_follow_their_fronts_and_take_no_paper() -> None:
+    words = said(*laid("print-plan", of=LETTER)[0].pages)
+    front, back = words.index("mary/2-fold-book-fronts.pdf"), words.index("mary/2-fold-book-backs.pdf")
+    assert front < back
+    assert ".pdf" not in words[front + len("mary/2-fold-book-fronts.pdf") : back]
+    assert "Turnthestackonitsshortedge" in words[back:]
+    assert "onthefronts" in words[back:]
+
+
+def test_a_two_sided_printer_is_not_told_to_turn_the_stack() -> None:
+    assert "Fronts,thenbacks" not in said(*laid("print-plan")[0].pages)
+
+
+def test_the_ruler_is_ten_centimetres() -> None:
+    for paper in FAMILIES.values():
+        for page in laid("print-plan", of=paper)[0].pages:
+            (ruler,) = [mark for mark in page.marks if isinstance(mark, Line) and mark.role == "ruler"]
+            assert ruler.x2 - ruler.x1 == pytest.approx(100.0)
+
+
+def test_plain_paper_comes_before_card() -> None:
+    words = said(*laid("print-plan")[0].pages)
+    assert words.index("Putinplainpaper") < words.index("Putinthincard")
+
+
+@pytest.mark.parametrize("path", ["juno/1-plain-two-sided-long-edge.pdf", "a" * 60 + ".pdf", "x/y-z.pdf"])
+def test_a_path_in_lines_loses_no_letter(path: str) -> None:
+    lines = in_lines(path)
+    assert "".join(lines) == path
+    assert all(len(line) <= 22 or "-" not in line[:-1] for line in lines)

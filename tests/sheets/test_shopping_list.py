@@ -1,0 +1,73 @@
+import itertools
+from dataclasses import replace
+
+import pytest
+from parent_desks import (
+    CHILDREN,
+    FAMILIES,
+    LETTER,
+    STUDIES,
+    assert_well_set,
+    challenge,
+    family,
+    laid,
+    material,
+    said,
+    study,
+)
+
+from packgen.faults import Said
+from packgen.planning.print_plan import RunInfo
+
+
+@pytest.mark.parametrize(("about", "of"), tuple(itertools.product(STUDIES, FAMILIES)))
+def test_every_study_and_family_gets_a_list_without_faults(about: str, of: str) -> None:
+    (found,) = laid("shopping-list", STUDIES[about], FAMILIES[of])
+    assert_well_set(found.pages, FAMILIES[of].printer.margin)
+
+
+def test_amounts_are_added_up_over_the_children() -> None:
+    words = said(*laid("shopping-list")[0].pages)
+    # Three children take two sheets each and a tenth is to spare: 6.6, so seven; 1.5 m for all and a tenth: 1.7 m.
+    assert "Tissuepaper7sheets2sheetseach" in words
+    assert "Thread1.7mtoshare" in words
+
+
+def test_amounts_are_in_the_units_of_the_family() -> None:
+    # 1.5 m is 4.92 ft; with a tenth to spare 5.41 ft, which is 5 1/2 ft in steps of half a foot.
+    assert "Thread51/2fttoshare" in said(*laid("shopping-list", of=LETTER)[0].pages)
+
+
+def test_a_child_that_does_not_take_part_is_not_counted() -> None:
+    wilf = replace(CHILDREN[2], leave_out=(Said("challenge"),))
+    words = said(*laid("shopping-list", of=family((*CHILDREN[:2], wilf)))[0].pages)
+    # two times two sheets and a tenth to spare: 4.4, so five
+    assert "Tissuepaper5sheetsJuno2sheets,Bram2sheets" in words
+
+
+def test_what_is_used_again_stands_last_and_once() -> None:
+    made = replace(challenge(), materials=(material("scissors", 1), material("thread", 1, "m")))
+    words = said(*laid("shopping-list", study(challenges=(made,), models=()))[0].pages)
+    assert words.index("Thread") < words.index("Usedagain") < words.index("Scissors3")
+    assert "Scissorswithbluntends" not in words  # the kit does not name again what the list has
+
+
+def test_the_week_and_the_day_it_is_needed_by_are_told() -> None:
+    assert "Week" in said(*laid("shopping-list")[0].pages)
+
+
+def test_paper_is_counted_from_the_print_runs() -> None:
+    runs = [
+        RunInfo("juno/1-plain.pdf", "Juno", "plain", "one-sided", 2, 40, 40, ("biography",), colour_pages=3),
+        RunInfo("juno/2-card.pdf", "Juno", "card", "one-sided", 1, 3, 3, ("model",)),
+    ]
+    words = said(*laid("shopping-list", runs=runs)[0].pages)
+    # 80 sheets of plain paper and a twentieth to spare; of 3 cards two to spare at least; 2 x 3 pages in colour.
+    assert "Plainpaper8084806" in words
+    assert "200g/m²3530" in words
+
+
+def test_small_things_are_kept_from_the_youngest() -> None:
+    made = replace(challenge(), materials=(material("washer", 2),))
+    words = said(*laid("shopping-list", study(challenges=(made,)), LETTER)[0].pages)
+    assert "KeepthesesmallthingsawayfromBo:washer." in words
