@@ -11,13 +11,14 @@ from packgen.page.marks import Ink, Mark, Path_, Point, Stroke
 from packgen.page.pen import Pen
 from packgen.pictures.drawn import is_drawing
 from packgen.pictures.line_art import LineArt, line_art
-from packgen.pictures.load import WHOLE, Crop
+from packgen.pictures.load import WHOLE, Crop, picture_info
 from packgen.pictures.shapes import Steps
 from packgen.pictures.sketch import sketch
 from packgen.reading.dates import plain
 from packgen.reading.models import Work
 
 _DRAWING_PX = 560
+_FEWEST_PX = 48
 _TURN = 1.2  # a picture is laid sideways if that makes it so much wider
 
 
@@ -98,6 +99,19 @@ def draw_line_art(pen: Pen, art: LineArt, box: Box, lining: Lining, *, only: Seq
             edge = Stroke(lining.swell, lining.ink) if lining.swell else None
             marks += [Path_(steps, edge, lining.ink, "line-art-ink") for steps in placed.ink if _reaches(steps, part)]
         pen.group(marks, (1, 0, 0, 1, 0, 0), part.corners)
+
+
+def enough_in(desk: Desk, work: Work, sheet: str) -> bool:
+    """True if a work's picture has enough pixels, and enough in them, to draw from; else the parent is warned."""
+    assert work.image
+    info = picture_info(work.image)
+    small = not info.vector and min(info.width_px, info.height_px) < _FEWEST_PX
+    if not small and (lines := lines_of(desk, work, 2)) and (lines.ink or len(lines.regions) > 2):
+        return True
+    why = "is too small a file" if small else "is too plain"
+    desk.warn(work.image_said, f'"{work.title}" has no sheet "{sheet}": its picture {why} to draw from.',
+              "Use a larger copy of it." if small else "")  # fmt: skip
+    return False
 
 
 def lines_of(desk: Desk, work: Work, detail: int) -> LineArt:

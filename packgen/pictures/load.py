@@ -7,6 +7,7 @@ options, so that a picture used on ten sheets is decoded once and embedded once 
 from __future__ import annotations
 
 import hashlib
+import math
 import os
 from collections.abc import Callable, Hashable
 from dataclasses import dataclass
@@ -34,6 +35,8 @@ _TINY_PX = 64
 _QUALITY = 88
 _SLACK = 1.25  # a JPEG up to this much finer than asked is not worth coding again
 _FLAT_COLOURS = 256
+_PLAIN = 10  # a picture whose greys lie nearer together than this is plain, and is left so
+_MIDDLE = 0.55  # where the middle tone of a faint copy lies
 _FLAT_GREYS = 12  # a drawing's paper and ink cover nearly all of it
 
 
@@ -222,13 +225,16 @@ class Store:
         return None if data is None else (self._write(name + ".jpg", data), info.width_px, info.height_px)
 
     def _drawn(self, path: Path, wish: _Wish, least: tuple[int, int], name: str) -> tuple[Path, int, int]:
-        part = _cut(self._upright(path, least), wish.crop)
+        whole = self._upright(path, least)
+        part = _cut(whole, wish.crop)
         size = (max(1, round(least[0] * wish.crop[2])), max(1, round(least[1] * wish.crop[3])))
         flat = _is_flat(part)
         if size[0] < part.width or size[1] < part.height:
             part = part.resize(size, Image.Resampling.LANCZOS)
         if wish.grey:
             part = part.convert("L")
+        if wish.grey and wish.lighten:
+            part = part.point(_evened(whole))
         if wish.lighten:
             part = part.point(lambda value: round(value + (255 - value) * wish.lighten))
         if wish.fade:
@@ -289,6 +295,32 @@ def _cut(image: Image.Image, crop: Crop) -> Image.Image:
     right, low = round((crop[0] + crop[2]) * image.width), round((crop[1] + crop[3]) * image.height)
     left, top = min(left, image.width - 1), min(top, image.height - 1)
     return image.crop((left, top, max(left + 1, min(right, image.width)), max(top + 1, min(low, image.height))))
+
+
+def _evened(image: Image.Image) -> list[int]:
+    """A curve of 256 greys that spreads a picture's tones from black to white, its middle one to a middle grey.
+
+    A faint copy of a dark picture would be one grey without it.
+    """
+    small = image.convert("L")
+    small.thumbnail((256, 256))
+    histogram = small.histogram()
+    low, middle, high = (_at_share(histogram, share) for share in (0.01, 0.5, 0.99))
+    if high - low < _PLAIN:
+        return list(range(256))
+    tone = min(0.9, max(0.05, (middle - low) / (high - low)))
+    bend = min(1.4, max(0.45, math.log(_MIDDLE) / math.log(tone)))
+    return [round(255 * min(1.0, max(0.0, (v - low) / (high - low))) ** bend) for v in range(256)]
+
+
+def _at_share(histogram: list[int], share: float) -> int:
+    """The level below which that share of all pixels lies."""
+    wanted, seen = share * sum(histogram), 0
+    for level, count in enumerate(histogram):
+        seen += count
+        if seen >= wanted:
+            return level
+    return 255
 
 
 def faded(image: Image.Image, kept: Crop) -> Image.Image:

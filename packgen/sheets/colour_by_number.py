@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from packgen.page.artwork import Box, Lining, centred, draw_line_art, frame_of, lines_of, subject_of, turns
+from packgen.page.artwork import Box, Lining, centred, draw_line_art, enough_in, frame_of, lines_of, subject_of, turns
 from packgen.page.blocks import Block, Bullets, Prose, draw_stack, gap_of
 from packgen.page.desk import Desk, Laid, Option, Sheet
 from packgen.page.frame import Head
@@ -58,6 +58,8 @@ def lay_out(desk: Desk) -> tuple[Laid, ...]:
     """The page with the numbered picture and its key."""
     work = desk.item.subject
     assert isinstance(work, Work) and work.image
+    if not enough_in(desk, work, SHEET.title):
+        return ()
     form = str(desk.option("form") or _FORM[desk.level])
     art = _art(desk, work, form)
     entries = _entries(desk, art, form)

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from packgen.page.artwork import Box, Lining, draw_line_art, lines_of, subject_of, within
+from packgen.page.artwork import Box, Lining, draw_line_art, enough_in, lines_of, subject_of, within
 from packgen.page.blocks import Art, Block, Boxed, Bullets, Lines, Prose, Stack, draw_stack, gap_of
 from packgen.page.desk import Desk, Laid, Option, Sheet
 from packgen.page.frame import Head
@@ -59,6 +59,8 @@ def lay_out(desk: Desk) -> tuple[Laid, ...]:
     """The gridded print and the empty grid."""
     work = desk.item.subject
     assert isinstance(work, Work) and work.image
+    if not enough_in(desk, work, SHEET.title):
+        return ()
     head = desk.head(desk.say("title"), subject_of(desk, work), "squares")
     plan = _plan(desk, head, work)
     if plan is None:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 from math import ceil, hypot
 
-from packgen.page.artwork import Box, Lining, centred, draw_line_art, frame_of, lines_of, subject_of, turns
+from packgen.page.artwork import Box, Lining, centred, draw_line_art, enough_in, frame_of, lines_of, subject_of, turns
 from packgen.page.blocks import Block, Bullets, Lines, Prose, Stack, draw_stack, gap_of
 from packgen.page.desk import Desk, Laid, Option, Sheet
 from packgen.page.frame import Head
@@ -46,6 +46,7 @@ _LINING = {
 _FAINT = Lining(HAIR, 0.8, frame=False)
 _SQUARES = 4  # along the short side
 _WINDOW = {"first": 0.55, "younger": 0.5, "older": 0.46, "upper": 0.3}
+_LONG = 1.8
 _GAP = 0.42
 _FADE = 0.15  # of the picture's sides, in which it fades to nothing
 _EVEN = 0.36  # a half with at least so much of all lines is as good as the other
@@ -65,6 +66,8 @@ def lay_out(desk: Desk) -> tuple[Laid, ...]:
     """The page to draw on, sideways if the picture is wide."""
     work = desk.item.subject
     assert isinstance(work, Work) and work.image
+    if not enough_in(desk, work, SHEET.title):
+        return ()
     form = str(desk.option("form") or _FORM[desk.level])
     head = desk.head(desk.say(f"title_{form}".replace("-", "_")), subject_of(desk, work), "half")
     turned = sideways(desk)
@@ -160,7 +163,7 @@ def _part(desk: Desk, work: Work, form: str, art: LineArt) -> _Part:
     if form == "outline":
         return _Part(None, (WHOLE,))
     if form == "half":
-        half = _by_hand(desk, kept_half(store, path), art)
+        half = _by_hand(desk, _across(kept_half(store, path), 1 / art.height), art)
         return _Part(half, (_other(half),))
     if form == "gap":
         return _Part(WHOLE, (blank_window(store, path, _GAP),))
@@ -170,6 +173,15 @@ def _part(desk: Desk, work: Work, form: str, art: LineArt) -> _Part:
     shown = _wider(kept)
     inner = tuple((kept[i] - shown[i]) / shown[i + 2] for i in (0, 1))
     return _Part(shown, _around(kept), (inner[0], inner[1], kept[2] / shown[2], kept[3] / shown[3]))
+
+
+def _across(half: Crop, shape: float) -> Crop:
+    """The half, but of a very wide or tall picture never one cut off along its length."""
+    if shape > _LONG and half[2] == 1.0:
+        return 0.0, 0.0, 0.5, 1.0
+    if shape < 1 / _LONG and half[3] == 1.0:
+        return 0.0, 0.0, 1.0, 0.5
+    return half
 
 
 def _wider(part: Crop) -> Crop:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from packgen.page.artwork import Box, centred, frame_of, largest, subject_of
+from packgen.page.artwork import Box, centred, enough_in, frame_of, largest, subject_of
 from packgen.page.blocks import Art, Block, Bullets, Lines, Prose, Stack, draw_stack, gap_of
 from packgen.page.desk import Desk, Laid, Option, Paint, Section, Sheet
 from packgen.page.frame import Head
@@ -59,6 +59,8 @@ def lay_out(desk: Desk) -> tuple[Laid, ...]:
     """The page to find and match on, and for the older one with lines of composition."""
     work = desk.item.subject
     assert isinstance(work, Work) and work.image
+    if not enough_in(desk, work, SHEET.title):
+        return ()
     found = _details(desk, work)
     sections: list[Section] = []
     if len(found) > 1:
