@@ -57,6 +57,8 @@ def _study_options(function: F) -> F:
         click.option("--only", multiple=True, metavar="SHEET",
                      help="Only this kind of sheet (see `packgen catalogue`). May be given again."),
         click.option("--paper", type=_Papers(), help="The paper, instead of the family file's."),
+        click.option("--jobs", type=click.IntRange(1), metavar="N",
+                     help="How many processes share the packs. Left out: all cores, if there are many children."),
     )  # fmt: skip
     for option in reversed(options):
         function = option(function)
@@ -82,7 +84,7 @@ def packgen() -> None:
 @click.option("--out", type=click.Path(path_type=Path), default=Path("out"), show_default=True, metavar="DIR",
               help="Where to write. A folder named after the study is made in it.")  # fmt: skip
 def build(study: Path, family: Path | None, packs: tuple[str, ...], only: tuple[str, ...], paper: str | None,
-          out: Path) -> None:  # fmt: skip
+          jobs: int | None, out: Path) -> None:  # fmt: skip
     """Build every pack of the family: a folder of PDFs for each child, and the parent's guide.
 
     Each file is one print run: print it as it is, at 100 %, on the paper its name says.
@@ -91,25 +93,25 @@ def build(study: Path, family: Path | None, packs: tuple[str, ...], only: tuple[
 
     order = work.Order(study, family, packs, only, paper)
     with _Progress() as progress:
-        made = work.build(order, out, progress.show)
+        made = work.build(order, out, progress.show, jobs)
     _tell(made.faults)
     for file in made.files:
-        run = file.run
-        click.echo(f"{made.folder / file.path}  ({_count(len(run.pages), 'page')}, {run.stock}, {run.sides})")
+        click.echo(f"{made.folder / file.path}  ({_count(file.pages, 'page')}, {file.stock}, {file.sides})")
     for other in made.others:
         click.echo(f"{made.folder / other}")
 
 
 @packgen.command()
 @_study_options
-def check(study: Path, family: Path | None, packs: tuple[str, ...], only: tuple[str, ...], paper: str | None) -> None:
+def check(study: Path, family: Path | None, packs: tuple[str, ...], only: tuple[str, ...], paper: str | None,
+          jobs: int | None) -> None:  # fmt: skip
     """Read everything and report every fault and warning, with file, line and what to write instead.
 
     Builds nothing. Exit code 0 if the study builds (warnings are told), 2 if there are faults.
     """
     from packgen import build as work
 
-    faults = work.check(work.Order(study, family, packs, only, paper))
+    faults = work.check(work.Order(study, family, packs, only, paper), jobs)
     _tell(faults, err=False)
     wrong = sum(f.severity is Severity.FAULT for f in faults)
     told = len(faults) - wrong
@@ -123,13 +125,13 @@ def check(study: Path, family: Path | None, packs: tuple[str, ...], only: tuple[
 @click.option("--out", type=click.Path(path_type=Path), default=Path("out"), show_default=True, metavar="DIR",
               help="Where to write the pictures.")  # fmt: skip
 def preview(study: Path, family: Path | None, packs: tuple[str, ...], only: tuple[str, ...], paper: str | None,
-            out: Path) -> None:  # fmt: skip
+            jobs: int | None, out: Path) -> None:  # fmt: skip
     """Write the same pages as PNG contact sheets, to look them over before printing."""
     from packgen import build as work
 
     order = work.Order(study, family, packs, only, paper)
     with _Progress() as progress:
-        made = work.preview(order, out, progress.show)
+        made = work.preview(order, out, progress.show, jobs)
     _tell(made.faults)
     for path in made.paths:
         click.echo(str(path))

@@ -126,8 +126,9 @@ class Desk:
     term: TermPlan
     faults: list[Fault] = field(default_factory=list)
     packs: tuple[PackPlan, ...] = ()
-    runs: tuple[RunInfo, ...] = ()
+    print_runs: tuple[RunInfo, ...] = ()
     kept: dict[Hashable, Any] = field(default_factory=dict)
+    asked: set[str] = field(default_factory=set)
 
     # What the sheet is for
 
@@ -169,6 +170,12 @@ class Desk:
     def option(self, name: str, default: Any = None) -> Any:
         """An option of the recipe's line for this sheet (text as written), or the default."""
         return dict(self.item.options).get(name, default)
+
+    @property
+    def runs(self) -> tuple[RunInfo, ...]:
+        """The print runs known so far. A sheet that asks for them is laid out again when its own pack's are known."""
+        self.asked.add("runs")
+        return self.print_runs
 
     def count(self, name: str, default: int) -> int:
         """A whole-number option; a fault at the recipe's line if it is not one."""

@@ -132,10 +132,11 @@ def crop_for(picture_aspect: float, box_aspect: float, focus: tuple[float, float
 class Store:
     """A folder of prepared pictures. Every result is made once for its content and options; bytes are always the same.
 
-    The caller owns the folder and removes it when the files that use the pictures are written.
+    The caller owns the folder and removes it when the files that use the pictures are written. Without a folder
+    pictures are only measured: sizes and warnings are those of the real ones, but there are no files.
     """
 
-    def __init__(self, folder: Path) -> None:
+    def __init__(self, folder: Path | None) -> None:
         self.folder = folder
         self._kept: dict[Hashable, Any] = {}
         self._decoded: tuple[Hashable, Image.Image] | None = None
@@ -204,11 +205,13 @@ class Store:
         dpi = max(dpi, GOOD_DPI) if vector else dpi
         scale = min(1.0, max(wanted[0] / across[0], wanted[1] / across[1]))
         name = hashlib.sha256(repr((self.content(path), wish)).encode()).hexdigest()[:32]
+        least = (max(1, round(have[0] * scale)), max(1, round(have[1] * scale)))
         made = None
-        if not vector and scale * _SLACK >= 1:
+        if self.folder is None:
+            made = Path(name), round(least[0] * wish.crop[2]), round(least[1] * wish.crop[3])
+        elif not vector and scale * _SLACK >= 1:
             made = self._passed_through(path, info, wish, name)
         if made is None:
-            least = (max(1, round(have[0] * scale)), max(1, round(have[1] * scale)))
             made = self._drawn(path, wish, least, name)
         good = GOOD_DPI / MM_PER_INCH
         return PreparedPicture(*made, dpi, across[0] / good, across[1] / good)
@@ -222,7 +225,9 @@ class Store:
             image.draft(image.mode, (1, 1))
             image.load()  # a truncated one must not get into the PDF unseen
         data = picture_only(path.read_bytes()) if fits else None
-        return None if data is None else (self._write(name + ".jpg", data), info.width_px, info.height_px)
+        if data is None:
+            return None
+        return self._saved(name + ".jpg", lambda place: place.write_bytes(data)), info.width_px, info.height_px
 
     def _drawn(self, path: Path, wish: _Wish, least: tuple[int, int], name: str) -> tuple[Path, int, int]:
         whole = self._upright(path, least)
@@ -239,23 +244,20 @@ class Store:
             part = part.point(lambda value: round(value + (255 - value) * wish.lighten))
         if wish.fade:
             part, flat = faded(part, wish.fade), False
-        target = self.folder / (name + (".png" if flat else ".jpg"))
-        beside = target.with_suffix(".part")
-        try:
-            if flat:
-                part.save(beside, "PNG")
-            else:
-                part.save(beside, "JPEG", quality=_QUALITY)
-            os.replace(beside, target)
-        except OSError as error:
-            raise _not_written(self.folder, error) from None
+        if flat:
+            target = self._saved(name + ".png", lambda place: part.save(place, "PNG"))
+        else:
+            target = self._saved(name + ".jpg", lambda place: part.save(place, "JPEG", quality=_QUALITY))
         return target, part.width, part.height
 
-    def _write(self, name: str, data: bytes) -> Path:
+    def _saved(self, name: str, save: Callable[[Path], Any]) -> Path:
+        """A file of the folder, written whole; helpers of one build may write the same one at once."""
+        assert self.folder is not None, "only measured pictures have no folder"
         target = self.folder / name
+        beside = target.with_suffix(f".{os.getpid()}.part")
         try:
-            target.with_suffix(".part").write_bytes(data)
-            os.replace(target.with_suffix(".part"), target)
+            save(beside)
+            os.replace(beside, target)
         except OSError as error:
             raise _not_written(self.folder, error) from None
         return target

@@ -15,13 +15,30 @@ from packgen.printed.runs import PrintRun, RunSheet
 
 @dataclass(frozen=True, slots=True)
 class Written:
-    """One file of the output: its path under the study's folder, and whose it is."""
+    """One file of the output: its path under the study's folder, whose it is, and how to print its pages.
+
+    `sheets` and `models` are its entries in the manifest. Holds neither pages nor bytes, so that a build of many
+    children need not hold them all.
+    """
 
     path: str
     child: str
     pack: str
-    run: PrintRun
-    data: bytes
+    stock: str
+    sides: str
+    copies: int
+    pages: int
+    sha256: str
+    sheets: tuple[dict[str, Any], ...]
+    models: tuple[dict[str, Any], ...]
+
+
+def written(path: str, child: str, pack: str, run: PrintRun, data: bytes) -> Written:
+    """What the manifest says of a print run's file with these bytes."""
+    return Written(
+        path, child, pack, run.stock, run.sides, run.copies, len(run.pages), hashlib.sha256(data).hexdigest(),
+        tuple(_sheet(sheet) for sheet in run.sheets), tuple(_models(run.sheets, path)),
+    )  # fmt: skip
 
 
 def _sheet(sheet: RunSheet) -> dict[str, Any]:
@@ -44,24 +61,14 @@ def _sheet(sheet: RunSheet) -> dict[str, Any]:
     return entry
 
 
-def _file(written: Written) -> dict[str, Any]:
-    run = written.run
-    return {
-        "path": written.path, "child": written.child, "pack": written.pack, "stock": run.stock, "sides": run.sides,
-        "copies": run.copies, "pages": len(run.pages), "sha256": hashlib.sha256(written.data).hexdigest(),
-        "sheets": [_sheet(sheet) for sheet in run.sheets],
-    }  # fmt: skip
-
-
-def _models(files: Sequence[Written]) -> list[dict[str, Any]]:
+def _models(sheets: Sequence[RunSheet], path: str) -> list[dict[str, Any]]:
     models: list[dict[str, Any]] = []
-    for written in files:
-        for sheet in written.run.sheets:
-            if isinstance(sheet.laid.net, dict):
-                net = dict(sheet.laid.net)
-                for key in ("faces", "folds", "cuts", "tabs"):
-                    net[key] = [{**piece, "page": piece["page"] + sheet.first - 1} for piece in net.get(key, ())]
-                models.append({**net, "file": written.path})
+    for sheet in sheets:
+        if isinstance(sheet.laid.net, dict):
+            net = dict(sheet.laid.net)
+            for key in ("faces", "folds", "cuts", "tabs"):
+                net[key] = [{**piece, "page": piece["page"] + sheet.first - 1} for piece in net.get(key, ())]
+            models.append({**net, "file": path})
     return models
 
 
@@ -70,9 +77,14 @@ def manifest(study: str, paper: str, files: Sequence[Written], faults: Sequence[
     """The manifest as JSON. `more` maps other files of the output to the sha256 of their bytes."""
     data = {
         "packgen": __version__, "study": study, "paper": paper,
-        "files": [_file(f) for f in files],
+        "files": [
+            {
+                "path": file.path, "child": file.child, "pack": file.pack, "stock": file.stock, "sides": file.sides,
+                "copies": file.copies, "pages": file.pages, "sha256": file.sha256, "sheets": list(file.sheets),
+            } for file in files
+        ],
         "other_files": [{"path": path, "sha256": digest} for path, digest in sorted((more or {}).items())],
-        "models": _models(files),
+        "models": [model for file in files for model in file.models],
         "warnings": [str(f) for f in faults],
     }  # fmt: skip
     return (json.dumps(data, ensure_ascii=False, indent=1) + "\n").encode()

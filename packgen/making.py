@@ -1,0 +1,141 @@
+"""One pack made: its sheets laid out, placed on printed sheets, and handed on as files. Nothing of it is kept."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
+
+from packgen import sheets
+from packgen.faults import Fault
+from packgen.page.blocks import Kit
+from packgen.page.desk import Desk, Laid
+from packgen.page.look import look_for
+from packgen.page.marks import Group, Mark, Path_, Picture
+from packgen.planning.plan import PackPlan, PlanItem
+from packgen.planning.print_plan import RunInfo
+from packgen.printed.runs import PrintRun, print_runs
+from packgen.reading.models import Family
+from packgen.workshop import Workshop
+from packgen.writing.manifest import Written, written
+from packgen.writing.pdf import Bookmark, Document, pdf_bytes
+
+Tell = Callable[[str], None]
+Sink = Callable[[str, bytes], None]
+
+_ROUNDS = 3  # the parent's pages count their own print runs; more rounds than this have not been seen
+
+
+@dataclass(frozen=True, slots=True)
+class Made:
+    """What is left of a pack when its pages are gone: its files, its print runs, and what is to be told."""
+
+    files: tuple[Written, ...]
+    runs: tuple[RunInfo, ...]
+    faults: tuple[Fault, ...]
+
+
+def make(shop: Workshop, pack: PackPlan, others: tuple[RunInfo, ...], sink: Sink | None, tell: Tell) -> Made:
+    """Make one pack. `others` are the runs of the packs before it; `sink` takes each file, or None to make no files.
+
+    `tell` is called with the name of each sheet before it is laid out.
+    """
+    kept, shop.faults = shop.faults, []
+    try:
+        runs = _runs(shop, pack, others, tell)
+        files: tuple[Written, ...] = ()
+        if sink:
+            files = tuple(_files(shop, pack, runs, sink))
+        return Made(files, _infos(pack, runs, shop.family), tuple(shop.faults))
+    finally:
+        shop.faults = kept
+
+
+def is_parents(pack: PackPlan) -> bool:
+    """True for the parent's own pack."""
+    return pack.child is None and pack.recipe.level == "parent"
+
+
+def _runs(shop: Workshop, pack: PackPlan, others: tuple[RunInfo, ...], tell: Tell) -> tuple[PrintRun, ...]:
+    """The print runs of a pack. The sheets that show print runs are laid out again until their own are counted in."""
+    name = "guide" if is_parents(pack) else ""
+    laid: list[tuple[Laid, ...]] = [()] * len(pack.items)
+    again = list(range(len(pack.items)))
+    own: tuple[RunInfo, ...] = ()
+    for _ in range(_ROUNDS):
+        asking = []
+        for k in again:
+            tell(f"{pack.folder}: {pack.items[k].sheet}")
+            desk = _desk(shop, pack, pack.items[k], others + own)
+            laid[k] = _copied(pack, sheets.lay_out(pack.items[k].sheet, desk))
+            asking += [k] if desk.asked else []
+        all_laid = [one for each in laid for one in each]
+        runs = print_runs(all_laid, shop.paper, shop.family.printer, name=name)
+        counted, own = own, _infos(pack, runs, shop.family)
+        again = asking
+        if not again or counted == own:
+            break
+    return runs
+
+
+def _copied(pack: PackPlan, laids: Sequence[Laid]) -> tuple[Laid, ...]:
+    """Each sheet or part as often as it is printed: once, and what the child's `extra` says of it."""
+    extra = {str(name): number for name, number in pack.child.extra} if pack.child else {}
+    return tuple(laid for laid in laids for _ in range(1 + extra.get(laid.part or laid.kind, 0)))
+
+
+def _desk(shop: Workshop, pack: PackPlan, item: PlanItem, runs: tuple[RunInfo, ...]) -> Desk:
+    child = pack.child
+    look = look_for(
+        pack.recipe.level,
+        writing=pack.recipe.writing,
+        larger=bool(child and child.larger_type),
+        wider=bool(child and child.wider_spacing),
+    )
+    return Desk(
+        shop.study, shop.family, pack, item, Kit(shop.faces, look), shop.paper, shop.wording, shop.store, shop.term,
+        shop.faults, shop.packs, runs, shop.kept,
+    )  # fmt: skip
+
+
+def _infos(pack: PackPlan, runs: Sequence[PrintRun], family: Family) -> tuple[RunInfo, ...]:
+    """What the parent's print plan says of a pack's runs."""
+    child = str(pack.child.name) if pack.child else ""
+    return tuple(
+        RunInfo(
+            path=f"{pack.folder}/{run.name}", child=child, stock=run.stock, sides=run.sides, copies=run.copies,
+            pages=len(run.pages), sheets_of_paper=run.paper_sheets,
+            kinds=tuple(dict.fromkeys(s.laid.kind for s in run.sheets)),
+            after=tuple(dict.fromkeys(words for s in run.sheets for words in s.laid.after)),
+            colour_pages=sum(has_colour(page.marks) for page in run.pages) if family.printer.colour else 0,
+            face=run.half, flip=run.flip,
+        ) for run in runs
+    )  # fmt: skip
+
+
+def has_colour(marks: Sequence[Mark]) -> bool:
+    """True if some mark is a picture or has an ink that is not a grey."""
+    for mark in marks:
+        if isinstance(mark, Picture) or (isinstance(mark, Group) and has_colour(mark.marks)):
+            return True
+        inks = (mark.fill, mark.stroke.ink if mark.stroke else None) if isinstance(mark, Path_) else ()
+        if any(isinstance(ink, tuple) for ink in inks):
+            return True
+    return False
+
+
+def _files(shop: Workshop, pack: PackPlan, runs: Sequence[PrintRun], sink: Sink) -> Iterator[Written]:
+    """Every file of a pack, made one after the other and handed to the sink."""
+    child = str(pack.child.name) if pack.child else ""
+    for run in runs:
+        document = Document(
+            title=f"{shop.study.study} · {child or pack.folder} · {run.name.removesuffix('.pdf')}",
+            pages=run.pages,
+            sides=run.sides,
+            copies=run.copies,
+            language=shop.study.language,
+            bookmarks=tuple(Bookmark(s.laid.title, s.first) for s in run.sheets if s.first <= len(run.pages)),
+            subject=str(shop.study.in_short),
+        )
+        path, data = f"{pack.folder}/{run.name}", pdf_bytes(document)
+        sink(path, data)
+        yield written(path, child, str(pack.recipe.pack), run, data)
