@@ -136,6 +136,10 @@ def draw_stack(kit: Kit, pen: Pen, blocks: Sequence[Block], x: float, top: float
     y = top
     for k, (block, high) in enumerate(zip(blocks, heights, strict=True)):
         y -= (gap_of(kit, block) + extra) if k else 0.0
-        block.draw(kit, pen, x, y, width, high)
+        lower = 0.0
+        if getattr(block, "role", "") == "heading" and k + 1 < len(blocks):
+            # A heading belongs to what follows: it stands nearer to that than to what is over it.
+            lower = 0.4 * gap_of(kit, blocks[k + 1]) + 0.9 * extra
+        block.draw(kit, pen, x, y - lower, width, high)
         y -= high
     return y

@@ -12,15 +12,15 @@ from dataclasses import dataclass, replace
 from typing import ClassVar
 
 from packgen.page.block import Block, Kit, Span, Whole, draw_stack, gap_of, rigid, shares, style_of
-from packgen.page.look import BOLD, GUIDE, HAIR, PALE, RULE, SOFT, THIN, TINT, Ruling
+from packgen.page.look import BOLD, GUIDE, HAIR, MIDDLE, PALE, RULE, SOFT, THIN, TINT, Ruling
 from packgen.page.marks import Stroke
 from packgen.page.ornament import folded_corner
 from packgen.page.pen import Pen
 from packgen.page.text import Fitted, Style, fit, wrap
 
 __all__ = [
-    "Art", "Block", "Boxed", "Break", "Bullets", "DrawBox", "Fit", "Kit", "Lines", "Prose", "Row", "Space", "Span", "Stack",
-    "Whole", "draw_stack", "gap_of", "heading", "rigid", "rule", "shares", "style_of", "warning_sign",
+    "Art", "Block", "Boxed", "Break", "Bullets", "DrawBox", "Fit", "Kit", "Lines", "Prose", "Row", "Space", "Span",
+    "Stack", "Whole", "draw_stack", "gap_of", "heading", "rigid", "rule", "shares", "style_of", "warning_sign",
 ]  # fmt: skip
 
 
@@ -163,7 +163,7 @@ def rule(pen: Pen, x: float, base: float, width: float, ruling: Ruling) -> None:
     """One writing line on its base: with guides for the height of small and tall letters, and the depth of tails."""
     end = x + width
     if ruling.guides != "one":
-        pen.line(x, base + ruling.x_height, end, base + ruling.x_height, THIN, GUIDE, (0.01, 1.6), 1, "midline")
+        pen.line(x, base + ruling.x_height, end, base + ruling.x_height, MIDDLE, RULE, (0.01, 1.6), 1, "midline")
     if ruling.guides == "four":
         pen.line(x, base + ruling.ascent, end, base + ruling.ascent, HAIR, GUIDE, role="topline")
         pen.line(x, base - ruling.descent, end, base - ruling.descent, HAIR, TINT, role="tailline")

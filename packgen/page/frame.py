@@ -12,7 +12,7 @@ from packgen.page.text import fit
 
 _EMBLEM = {"first": 22.0, "younger": 19.0, "older": 15.0, "upper": 14.0, "parent": 13.0}
 _STRIP = {"first": 4.4, "younger": 3.8, "older": 2.8, "upper": 2.4, "parent": 2.4}
-_FOOT = 9.0
+_FOOT = 11.0
 RULER = 100.0
 
 

@@ -66,11 +66,11 @@ def _style(face: str, points: float, leading: float) -> Style:
 
 
 # Writing lines. 15 mm from line to line is the usual Key Stage 1 exercise book, small letters 4-6 mm (National
-# Handwriting Association, UK); 11/32 in = 8.7 mm is US wide ruling and 9/32 in = 7.1 mm medium. The 10 mm letters of
-# `first` are common practice, no source.
+# Handwriting Association, UK); with guides for tall letters and tails, 18 mm keeps the sets apart. 11/32 in = 8.7 mm is
+# US wide ruling and 9/32 in = 7.1 mm medium. The 10 mm letters of `first` are common practice, no source.
 _RULINGS = {
     "first": Ruling(10.0, 32.0, "four"),
-    "younger": Ruling(5.0, 16.5, "four"),
+    "younger": Ruling(5.0, 18.0, "four"),
     "older": Ruling(3.0, 8.7, "one"),
     "upper": Ruling(2.5, 7.1, "one"),
     "parent": Ruling(2.5, 8.0, "one"),

@@ -6,9 +6,6 @@ from dataclasses import dataclass
 
 from packgen.page.type import Faces
 
-# A word of more letters than this has no room to be avoided; then it is broken, with nothing lost.
-_HYPHEN = "-"
-
 
 @dataclass(frozen=True, slots=True)
 class Style:
@@ -33,10 +30,7 @@ class Style:
 
 
 def wrap(faces: Faces, text: str, style: Style, width: float) -> tuple[str, ...]:
-    """The lines of a text at most `width` mm wide; line feeds start new lines; words too wide are broken.
-
-    A last line of one short word is avoided by taking a word down from the line above where that still fits.
-    """
+    """The lines of a text at most `width` mm wide; line feeds start new lines; words too wide are broken."""
     lines: list[str] = []
     for paragraph in text.split("\n"):
         lines.extend(_wrap_one(faces, paragraph, style, width))
@@ -55,19 +49,7 @@ def _wrap_one(faces: Faces, text: str, style: Style, width: float) -> list[str]:
             used = 0.0
         used += (space if lines[-1] else 0.0) + wide
         lines[-1].append(word)
-    _mend_short_end(faces, lines, style, width)
     return [" ".join(line) for line in lines]
-
-
-def _mend_short_end(faces: Faces, lines: list[list[str]], style: Style, width: float) -> None:
-    """Give a lonely last word company, so that no paragraph ends in a line of one short word."""
-    if len(lines) < 2 or len(lines[-1]) != 1 or len(lines[-2]) < 3:
-        return
-    if faces.width(lines[-1][0], style.face, style.size) > width * 0.3:
-        return
-    joined = f"{lines[-2][-1]} {lines[-1][0]}"
-    if faces.width(joined, style.face, style.size) <= width:
-        lines[-1].insert(0, lines[-2].pop())
 
 
 def _pieces(faces: Faces, word: str, style: Style, width: float) -> list[str]:

@@ -21,22 +21,19 @@ from packgen.resources import folder
 _FILES = {
     "early": "Andika-Regular.ttf",
     "early-bold": "Andika-Bold.ttf",
-    "text": "AtkinsonHyperlegible-Regular.ttf",
-    "text-bold": "AtkinsonHyperlegible-Bold.ttf",
-    "text-italic": "AtkinsonHyperlegible-Italic.ttf",
+    "text": "FiraSans-Regular.ttf",
+    "text-bold": "FiraSans-Bold.ttf",
+    "text-italic": "FiraSans-Italic.ttf",
     "display": "PackgenDisplay-Regular.ttf",
-    "wide": "FiraSans-Regular.ttf",
-    "wide-bold": "FiraSans-Bold.ttf",
-    "wide-italic": "FiraSans-Italic.ttf",
     "han": "DroidSansFallbackFull.ttf",
 }
 _STEP_IN = {
-    "early": ("wide", "han"),
-    "early-bold": ("wide-bold", "han"),
-    "text": ("wide", "early", "han"),
-    "text-bold": ("wide-bold", "early-bold", "han"),
-    "text-italic": ("wide-italic", "wide", "early", "han"),
-    "display": ("early-bold", "wide-bold", "han"),
+    "early": ("text", "han"),
+    "early-bold": ("text-bold", "han"),
+    "text": ("early", "han"),
+    "text-bold": ("early-bold", "han"),
+    "text-italic": ("text", "early", "han"),
+    "display": ("early-bold", "text-bold", "han"),
 }
 ROLES = tuple(_STEP_IN)
 
@@ -55,9 +52,9 @@ class Metrics:
 _METRICS = {
     "early": Metrics(0.725, 0.508, 0.79, 0.235),
     "early-bold": Metrics(0.725, 0.508, 0.79, 0.235),
-    "text": Metrics(0.668, 0.496, 0.72, 0.205),
-    "text-bold": Metrics(0.668, 0.496, 0.72, 0.205),
-    "text-italic": Metrics(0.668, 0.496, 0.72, 0.205),
+    "text": Metrics(0.689, 0.527, 0.745, 0.205),
+    "text-bold": Metrics(0.689, 0.527, 0.745, 0.205),
+    "text-italic": Metrics(0.689, 0.527, 0.745, 0.205),
     "display": Metrics(0.70, 0.50, 0.74, 0.21),
 }
 _PLAIN = Metrics(0.70, 0.53, 0.78, 0.22)

@@ -11,6 +11,9 @@ from packgen.reading.models import Challenge, Child, Family, Model, Recipe, Reci
 
 Subject = Study | Work | Challenge | Model
 
+# Sheets that are used all through the term.
+_ALL_TERM = frozenset({"telling", "words"})
+
 # The levels in order of age; a missing text at one level is taken from the nearest that has one.
 _ORDER = ("first", "younger", "older", "upper")
 
@@ -77,9 +80,16 @@ def _chosen(line: RecipeSheet, found: Sequence[Subject]) -> Sequence[Subject]:
 
 def week_of(term: TermPlan, sheet: str, subject: Subject) -> int | None:
     """The week in which a sheet is first used, where the term plan says so."""
+    if sheet in _ALL_TERM:
+        return None
     about = "" if isinstance(subject, Study) else str(subject.id if isinstance(subject, Work) else subject.title)
     week = term.week_of(sheet, about)
-    return week.number if week else None
+    number = week.number if week else None
+    if number and isinstance(subject, Work):
+        # A work is drawn, coloured or searched only once it has been looked at with fresh eyes.
+        looked = next((w.number for w in term.weeks if subject.id in {work.id for work in w.works}), number)
+        return max(number, looked)
+    return number
 
 
 def plan_pack(study: Study, child: Child | None, recipe: Recipe, folder: str, kinds: Mapping[str, str],

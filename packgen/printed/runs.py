@@ -50,6 +50,7 @@ def print_runs(
     `name` names the run if all is to be one file (the parent's guide). On a printer that prints one side only, each
     two-sided run becomes two files, fronts and backs.
     """
+    laids = sorted(laids, key=lambda laid: laid.week or 0)  # in the order they are handed out; a set stays together
     groups: dict[tuple[int, str, str, str], list[tuple[Laid, Imposed]]] = {}
     for laid in laids:
         imposed = impose(laid, paper, printer)

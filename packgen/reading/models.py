@@ -113,6 +113,7 @@ class Work:
     held_at: Spot | None = None
     link: Said | None = None
     look: tuple[Said, ...] = ()
+    look_first: tuple[Said, ...] = ()
     tell: Said | None = None
     details: tuple[Detail, ...] = ()
     at: Place = NOWHERE
@@ -120,8 +121,11 @@ class Work:
 
 @dataclass(frozen=True, slots=True)
 class Word:
+    """A word to learn; `levels` are those it is for, empty for all."""
+
     word: Said
     means: Said
+    levels: tuple[Said, ...] = ()
     at: Place = NOWHERE
 
 

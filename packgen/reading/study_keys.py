@@ -9,6 +9,7 @@ from packgen.reading import messages
 from packgen.reading.fields import Key, Many, Notes, Pairs, Record, making
 from packgen.reading.models import (
     KINDS,
+    LEVELS,
     Book,
     Challenge,
     Chapter,
@@ -146,6 +147,9 @@ WORK: Record[Work] = Record(
         Key("held_at", PLACE, "Where that is, for the map.", {"name": "Saltmere", "lat": 50.4, "lon": -4.9}),
         Key("link", link(), "A web page about it, printed as a QR code.", "https://example.org/harbour"),
         Key("look", Many(prose(500), 40), "Questions to look closely by.", ["Where does the light come from?"]),
+        Key(
+            "look_first", Many(prose(200), 10), "Simple questions for the youngest.", ["Find the dog. What does it do?"]
+        ),
         Key("tell", prose(4000), "What to tell about it.", "She painted it from the same window for a month."),
         Key("details", Many(DETAIL, 12), "Parts of the picture for the find-it strip."),
     ),
@@ -159,6 +163,7 @@ WORD: Record[Word] = Record(
     (
         Key("word", name(60), "The word.", "ebb", required=True),
         Key("means", prose(300), "What it means.", "the tide going out", required=True, aliases=("meaning",)),
+        Key("for", Many(choice(LEVELS), 4), "The levels it is for; all if left out.", ["older", "upper"], to="levels"),
     ),
     making(Word),
 )

@@ -50,7 +50,9 @@ class _Book:
     def edge(self) -> float:
         """The outer margin: inside what the printer reaches even when a back is moved by its shift; a finger's hold."""
         printer = self.desk.family.printer
-        return max(5.5, printer.margin + 0.8 + max(map(abs, printer.duplex_shift)))
+        return max(
+            9.0 if self.height > _SMALL_PAGE else 5.5, printer.margin + 0.8 + max(map(abs, printer.duplex_shift))
+        )
 
     @property
     def spine(self) -> float:
@@ -133,7 +135,7 @@ def _contents(desk: Desk, book: _Book) -> list[_Entry]:
 
 def _own(desk: Desk, words: str) -> list[Block]:
     """A page of the child's own: a heading and room to draw."""
-    return [Fit(words, _title_high(desk) * 2, 2.8, "strong"), DrawBox("", least=20.0)]
+    return [Fit(words, _title_high(desk) * 1.3, 2.8, "strong", role="heading"), DrawBox("", least=20.0)]
 
 
 def _to_count(desk: Desk, wanted: list[_Entry], count: int) -> list[_Entry]:
@@ -172,14 +174,19 @@ def _cover(desk: Desk, book: _Book) -> list[Block]:
 def _small(desk: Desk) -> Ruling:
     """Writing lines for a small page: those of the level, with less between them."""
     ruling = desk.look.ruling
-    return Ruling(ruling.x_height, ruling.pitch if ruling.guides == "one" else ruling.pitch * 0.94, ruling.guides)
+    if ruling.guides == "one":
+        return ruling
+    return Ruling(ruling.x_height * 0.8, ruling.pitch * 0.76, ruling.guides)
 
 
 def _asked(desk: Desk, key: str) -> list[Block]:
     """A page with a heading and things to write, each with its lines."""
     blocks: list[Block] = [Fit(desk.say(f"{key}_title"), _title_high(desk) * 1.3, 3.0, "heading", role="heading")]
+    most = None if desk.level == "younger" else 3
     for ask in desk.say_lines(f"{key}_asks"):
-        blocks.append(Stack((Prose(ask, "label", tight=True), Lines(1, ruling=_small(desk), gap=0.0)), gap=2.0))
+        blocks.append(Stack((Prose(ask, "label", tight=True), Lines(1, most, ruling=_small(desk), gap=0.0)), gap=2.0))
+    if most:  # what the lines leave is for a picture
+        blocks.append(DrawBox(desk.say("picture_of_it"), least=14.0))
     return blocks
 
 
@@ -188,7 +195,7 @@ def _work(desk: Desk, book: _Book, work: Work) -> list[Block]:
     assert work.image
     share = 0.42 if desk.level != "first" else 0.46
     box = _glue(book, work.image, str(work.title), width, height * share, work.image_said)
-    title = Fit(str(work.title), _title_high(desk) * 1.2, 2.6, "strong", role="heading")
+    title = Fit(str(work.title), _title_high(desk) * 1.3, 2.6, "strong", role="heading")
     if desk.level == "first":
         return [title, box, Fit(desk.say("work_ask"), _title_high(desk) * 2, 3.2, "body")]
     ask = Prose(desk.say("work_ask"), "label", tight=True, gap=2.0)
@@ -212,9 +219,11 @@ def _back(desk: Desk) -> list[Block]:
     blocks: list[Block] = [Fit(desk.say("back_title"), _title_high(desk) * 1.3, 3.0, "heading", role="heading")]
     if desk.level == "first":
         return [*blocks, DrawBox("", least=40.0)]
-    blocks.append(
-        Stack((Prose(desk.say("back_ask"), "label", tight=True), Lines(2, ruling=_small(desk), gap=0.0)), gap=2.0)
-    )
+    most = None if desk.level == "younger" else 6
+    lines = Lines(2, most, ruling=_small(desk), gap=0.0)
+    blocks.append(Stack((Prose(desk.say("back_ask"), "label", tight=True), lines), gap=2.0))
+    if most:
+        blocks.append(DrawBox(desk.say("cover_draw_back"), least=20.0))
     blocks.append(Fit(desk.say("made_on"), _title_high(desk), 2.4, "small", gap=2.0))
     blocks.append(Lines(1, 1, ruling=Ruling(3.0, 8.0, "one"), gap=0.0))
     return blocks

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from packgen.faults import Said
-from packgen.page.blocks import Art, Block, Boxed, Bullets, DrawBox, Lines, Prose, Row, Space, Stack
+from packgen.page.blocks import Art, Block, Boxed, Bullets, DrawBox, Lines, Prose, Row, Stack
 from packgen.page.desk import Desk, Laid, Option, Sheet
 from packgen.page.frame import draw_foot
 from packgen.page.letters import TraceLine
@@ -32,7 +32,7 @@ SHEET = Sheet(
 )
 
 # How many questions a level answers on paper; the others are for talking.
-_WRITTEN = {"first": 0, "younger": 2, "older": 3, "upper": 4}
+_WRITTEN = {"first": 0, "younger": 1, "older": 2, "upper": 3}
 
 
 def lay_out(desk: Desk) -> tuple[Laid, ...]:
@@ -78,7 +78,7 @@ def _plate(desk: Desk, work: Work, count: int) -> Page:
     shape = aspect(work.image)
     upright = _largest(shape, live[0], live[1] - under)
     turned = _largest(shape, live[1], live[0] - under)
-    turn = turned[0] > 1.2 * upright[0]
+    turn = turned[0] > 1.1 * upright[0]
     wide, high = turned if turn else upright
     across = live[1] if turn else live[0]
     inner = desk.kit.pen()
@@ -119,7 +119,7 @@ def _tasks(desk: Desk, work: Work) -> list[Block]:
 
 
 def _first(desk: Desk, work: Work) -> list[Block]:
-    questions = [str(q) for q in work.look[:2]]
+    questions = [str(q) for q in work.look_first] or sorted((str(q) for q in work.look), key=len)[:2]
     blocks: list[Block] = [Bullets(desk.say_lines("steps"), "ring", "body")]
     blocks.append(DrawBox(desk.say("draw"), least=95.0))
     if questions:
@@ -129,25 +129,26 @@ def _first(desk: Desk, work: Work) -> list[Block]:
 
 def _younger(desk: Desk, work: Work) -> list[Block]:
     blocks: list[Block] = [Bullets(desk.say_lines("steps"), "ring", "body", spread=0.15)]
-    blocks.append(DrawBox(desk.say("draw"), least=75.0))
+    blocks.append(DrawBox(desk.say("draw"), least=48.0))
     blocks.append(
         Stack((Prose(desk.say("copy_title"), "strong", tight=True), TraceLine(desk, str(work.title), copy=True)))
     )
     for question in work.look[: _WRITTEN["younger"]]:
-        blocks.append(Stack((Prose(question, "strong", tight=True), Lines(1, 3))))
+        blocks.append(Stack((Prose(question, "strong", tight=True), Lines(2, 3))))
     blocks += _whereabouts(desk, work)
     return blocks
 
 
 def _older(desk: Desk, work: Work) -> list[Block]:
     blocks: list[Block] = [Bullets(desk.say_lines("steps"), "box", "body", spread=0.12)]
-    remembered = DrawBox(desk.say("sketch"), least=58.0, grow=1.2)
-    blocks.append(Row(((1.0, remembered), (1.0, _composition(desk, work))), gutter=6.0))
-    for question in work.look[: _WRITTEN[desk.level]]:
-        blocks.append(Stack((Prose(question, "strong", tight=True), Lines(2, 5, gap=0.3))))
-    if not work.look:
-        blocks.append(Stack((Prose(desk.say("notice"), "strong", tight=True), Lines(4, gap=0.3))))
-    blocks += _whereabouts(desk, work)
+    blocks.append(DrawBox(desk.say("sketch"), least=62.0, grow=1.6))
+    questions = work.look[: _WRITTEN[desk.level]] or (desk.say("notice"),)
+    asked = [Stack((Prose(q, "strong", tight=True), Lines(2, 5, gap=0.3))) for q in questions]
+    # The faint copy would give the memory sketch away beside it: it comes last, below the fold.
+    blocks += [
+        *asked,
+        Row(((1.0, _composition(desk, work)), (1.05, Stack(tuple(_whereabouts(desk, work))))), gutter=6.0),
+    ]
     return blocks
 
 
@@ -169,23 +170,26 @@ def _composition(desk: Desk, work: Work) -> Block:
             base = y + room - high
             pen.line(x + x1 * wide, base + y1 * high, x + x2 * wide, base + y2 * high, THIN, 0.25, (1.6, 1.2))
 
-    return Art(paint, 58.0, 110.0, 1.2)
+    return Art(paint, 56.0)
 
 
 def _whereabouts(desk: Desk, work: Work) -> list[Block]:
     """Where the work hangs today, how large it is, and the code that opens its link."""
-    rows = []
+    cells: list[Block] = []
     if work.held:
-        rows.append(desk.say("hangs", work=work))
+        cells.append(Prose(desk.say("hangs", work=work), "body", gap=1.0))
+        if desk.level in ("older", "upper"):
+            cells.append(Stack((Prose(desk.say("map_task"), "strong"), Lines(1, 1, gap=0.0)), gap=1.5))
     if work.width and work.height and desk.level != "younger":
-        rows.append(desk.say("real_size", size=_size(desk, work), times=_times(desk, work)))
-    cells: list[Block] = [Prose(row, "body", gap=1.0) for row in rows]
-    if desk.level in ("older", "upper") and work.held:
-        cells.append(Stack((Prose(desk.say("map_task"), "strong", gap=1.0), Lines(1, 1, gap=0.0)), gap=1.0))
-    words: Block = Stack(tuple(cells)) if cells else Space(1.0)
-    if not work.link:
-        return [Boxed(words, "plain", desk.say("where"))] if cells else []
-    return [Boxed(Row(((1.0, words), (-_code_side(work.link), _code(work.link)))), "plain", desk.say("where"))]
+        cells.append(Prose(desk.say("real_size", size=_size(desk, work), times=_times(desk, work)), "body", gap=1.5))
+    if work.link:
+        code = Row(((-_code_side(work.link), _code(work.link)), (1.0, Prose(desk.say("scan"), "small"))), gap=2.0)
+        if desk.level == "younger" and cells:
+            side = _code_side(work.link)
+            return [Boxed(Row(((1.0, Stack((*cells, Prose(desk.say("scan"), "small", gap=1.5)))), (-side, _code(work.link)))),
+                          "plain", desk.say("where"))]  # fmt: skip
+        cells.append(code)
+    return [Boxed(Stack(tuple(cells)), "plain", desk.say("where"))] if cells else []
 
 
 def _code_side(link: Said) -> float:
@@ -209,7 +213,7 @@ def _times(desk: Desk, work: Work) -> str:
     shape = aspect(work.image)
     upright = _largest(shape, desk.live_width, height - under)
     turned = _largest(shape, height, desk.live_width - under)
-    printed = turned[0] if turned[0] > 1.2 * upright[0] else upright[0]
+    printed = turned[0] if turned[0] > 1.1 * upright[0] else upright[0]
     ratio = work.width / printed
     if ratio >= 10:
         return f"{round(ratio)}"

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from packgen.page.blocks import Block, DrawBox, Kit, Lines, Prose, Row, Span, Stack, gap_of, shares
+from packgen.page.blocks import Block, Break, DrawBox, Kit, Lines, Prose, Row, Span, Stack, gap_of, shares
 from packgen.page.desk import Desk, Laid, Sheet
 from packgen.page.look import RULE, THIN, Ruling
 from packgen.page.marks import Stroke
@@ -75,10 +75,23 @@ def lay_out(desk: Desk) -> tuple[Laid, ...]:
         return ()
     author = f", {book.author}" if book.author else ""
     head = desk.head(desk.say("title"), f"{book.title}{author}", "book", date=False)
-    strips = [_strip(desk, k, chapter) for k, chapter in enumerate(book.chapters, 1)]
+    strips = _equal(desk, [_strip(desk, k, chapter) for k, chapter in enumerate(book.chapters, 1)])
     pages = desk.pages(head, strips, name=head.title)
     sides = "one-sided" if desk.level == "first" else "two-sided-long-edge"
     return (Laid("telling", f"{SHEET.title}: {book.title}", pages, sides=sides),)
+
+
+def _equal(desk: Desk, strips: list[_Strip]) -> list[Block]:
+    """The strips with page breaks so that every page has as many, if some number of them comes out even."""
+    if desk.level == "first":
+        return list(strips)
+    most = 2 if desk.level == "younger" else 3
+    a_page = next((k for k in range(most, 1, -1) if len(strips) % k == 0), 2)
+    blocks: list[Block] = []
+    for k, strip in enumerate(strips):
+        blocks += [Break()] if k and k % a_page == 0 else []
+        blocks.append(strip)
+    return blocks
 
 
 def _strip(desk: Desk, number: int, chapter: Chapter) -> _Strip:
@@ -98,15 +111,15 @@ def _first(desk: Desk, number: int) -> tuple[Block, ...]:
 
 def _younger(desk: Desk, number: int) -> tuple[Block, ...]:
     tell = Stack((Prose(desk.say("tell"), "strong", tight=True), Lines(2, 4, gap=1.0)))
-    return (Row(((1.0, DrawBox(desk.say("draw"), least=40.0)),)), tell)
+    return (Row(((1.0, DrawBox(desk.say("draw"), least=30.0)),)), tell)
 
 
 def _older(desk: Desk, number: int) -> tuple[Block, ...]:
     recall: list[Block] = []
     if number > 1:
         recall = [Stack((Prose(desk.say("recall"), "label", tight=True), Lines(1, 2, gap=0.0)))]
-    tell = Stack((Prose(desk.say("tell"), "label", tight=True), Lines(5, gap=0.0)), gap=3.0)
-    sketch: Block = DrawBox(desk.say("draw"), least=38.0)
+    tell = Stack((Prose(desk.say("tell"), "label", tight=True), Lines(4, gap=0.0)), gap=3.0)
+    sketch: Block = DrawBox(desk.say("draw"), least=30.0)
     left_handed = bool(desk.child and desk.child.left_handed)
     cells = ((1.9, tell), (1.0, sketch))
     question = Stack((Prose(desk.say("ask"), "label", tight=True), Lines(1, 2, gap=0.0)), gap=3.0)

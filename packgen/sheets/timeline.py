@@ -16,8 +16,8 @@ from packgen.page.table import Column, Table
 from packgen.page.text import Style, fit, wrap
 from packgen.page.time_axis import TimeAxis, axis_for, spread
 from packgen.planning.life import age_questions, chosen_events
-from packgen.reading.dates import as_years, plain
-from packgen.reading.models import Event
+from packgen.reading.dates import plain
+from packgen.reading.models import Day, Event, When
 
 SHEET = Sheet(
     title="Timeline",
@@ -47,9 +47,9 @@ class _Mark:
     event: Event
 
     @property
-    def middle(self) -> float:
-        """The year its label points to."""
-        return self.start if self.end - self.start < 1.0 else (self.start + self.end) / 2
+    def lasted(self) -> bool:
+        """True if it is drawn as a bar, not as a point."""
+        return self.end - self.start >= 1.0
 
 
 def lay_out(desk: Desk) -> tuple[Laid, ...]:
@@ -59,7 +59,7 @@ def lay_out(desk: Desk) -> tuple[Laid, ...]:
         return ()
     form = str(desk.option("form") or _FORMS[desk.level])
     form = "draw" if form == "glue" and desk.no_glue else form
-    head = desk.head(desk.say(f"title_{form}"), desk.say("subject"), "strip", date=form == "read")
+    head = desk.head(desk.say(f"title_{form}"), desk.say(f"subject_{form}"), "strip", date=form == "read")
     if form == "read":
         return (Laid("timeline", SHEET.title, _read(desk, head, marks), week=desk.item.week),)
     return _placed(desk, head, marks, glue=form == "glue")
@@ -72,11 +72,29 @@ def _marks(desk: Desk) -> list[_Mark]:
     short = desk.level in ("first", "younger")
     marks = []
     for event in events:
-        start, end = as_years(event.when)
+        start, end = _years(event.when)
         words = str(event.short or event.what) if short else str(event.what)
         unsure = event.when.approximate or event.when.uncertain or event.when.spread
-        marks.append(_Mark(start, end if event.when.is_span else start, plain(event.when), words, unsure, event))
+        marks.append(_Mark(start, end, plain(event.when), words, unsure, event))
     return marks
+
+
+def _years(when: When) -> tuple[float, float]:
+    """Where an event begins and ends on the axis. A date known to the year stands at that year's own mark.
+
+    A moment known only to lie in some years stands in their middle; an open end or beginning is left out.
+    """
+    first, last = when.start or when.end, when.end or when.start
+    assert first is not None and last is not None
+    start, end = _year(first), _year(last)
+    if when.spread:
+        start = end = (start + end) / 2
+    return start, end if when.is_span else start
+
+
+def _year(day: Day) -> float:
+    """A date as a year with its fraction."""
+    return day.year + ((day.month or 1) - 1) / 12 + ((day.day or 1) - 1) / 372
 
 
 # Reading off: labels beside the axis
@@ -152,8 +170,8 @@ def _cut(
         last = k == len(rooms) - 1
         own_end = axis.length + 1 if last else end - _JOIN / 2
         own_begin = -1.0 if k == 0 else begin + _JOIN / 2
-        here = [i for i, m in enumerate(marks) if own_begin <= axis.down(m.middle) < own_end]
-        wanted = [axis.down(marks[i].middle) - begin for i in here]
+        here = [i for i, m in enumerate(marks) if own_begin <= axis.down(m.start) < own_end]
+        wanted = [axis.down(marks[i].start) - begin for i in here]
         tops = spread(wanted, [heights[i] for i in here], 0.0, room)
         if tops is None:
             return None
@@ -177,11 +195,12 @@ def _paint(desk: Desk, pen: Pen, axis: TimeAxis, sheet: _Sheet, place: tuple[flo
     indent, wide = _label_room(desk)
     lanes: list[float] = []
     for mark, label_top in zip(sheet.marks, sheet.tops, strict=True):
-        at = top - (axis.down(mark.middle) - sheet.begin)
+        at = top - (axis.down(mark.start) - sheet.begin)
         dot = line
-        if mark.end - mark.start >= 1.0:
+        if mark.lasted:
             dot = _bar(pen, axis, mark, sheet, line, top, lanes)
-        _dot(pen, mark, dot if dot != line else line, at)
+        else:
+            _dot(pen, mark, line, at)
         lines = wrap(desk.faces, f"{mark.when}  {mark.words}", style, wide)
         label_y = top - label_top
         middle = label_y - style.leading * 0.5
@@ -223,7 +242,7 @@ def _axis(desk: Desk, pen: Pen, axis: TimeAxis, begin: float, end: float, line: 
 
 
 def _bar(pen: Pen, axis: TimeAxis, mark: _Mark, sheet: _Sheet, line: float, top: float, lanes: list[float]) -> float:
-    """A span as a bar right of the axis, in the first lane that is free there; returns its middle."""
+    """A span as a bar right of the axis, in the first lane that is free there; returns its middle line."""
     start, end = axis.down(mark.start), axis.down(mark.end)
     lane = next((k for k, until in enumerate(lanes) if until <= start), len(lanes))
     lanes[lane : lane + 1] = [end + 1.0]
@@ -263,14 +282,14 @@ def _numbered(desk: Desk, head: Head, marks: Sequence[_Mark], tasks: Sequence[Bl
         _axis(desk, pen, axis, 0.0, axis.length, line, top)
         groups: list[list[int]] = []
         for k, mark in enumerate(marks):
-            at = axis.down(mark.middle)
-            if groups and at - axis.down(marks[groups[-1][0]].middle) < style.leading:
+            at = axis.down(mark.start)
+            if groups and at - axis.down(marks[groups[-1][0]].start) < style.leading:
                 groups[-1].append(k)
             else:
                 groups.append([k])
             _dot(pen, mark, line, top - at)
         for group in groups:
-            at = top - axis.down(marks[group[0]].middle)
+            at = top - axis.down(marks[group[0]].start)
             words = str(group[0] + 1) if len(group) == 1 else f"{group[0] + 1}–{group[-1] + 1}"
             pen.text(line + 4.0, at - style.size * 0.33, words, style)
 
@@ -338,14 +357,15 @@ def _boxes(desk: Desk, marks: Sequence[_Mark], size: tuple[float, float, float],
         line = x + 26.0
         axis = axis_for(min(m.start for m in marks), max(m.end for m in marks), height - 4.0)
         _axis(desk, pen, axis, 0.0, axis.length, line, top)
-        wanted = [axis.down(m.middle) for m in marks]
+        wanted = [axis.down(m.start) for m in marks]
         tops = spread(wanted, [high] * len(marks), 0.0, height - 4.0, gap) or []
         for mark, down in zip(marks, tops, strict=False):
-            at = top - axis.down(mark.middle)
-            if mark.end - mark.start >= 1.0:
+            at = top - axis.down(mark.start)
+            if mark.lasted:
                 pen.box(line - 0.2, top - axis.down(mark.end), 2.2, axis.down(mark.end) - axis.down(mark.start),
                         Stroke(THIN, 0.2), 0.8, role="span")  # fmt: skip
-            _dot(pen, mark, line, at)
+            else:
+                _dot(pen, mark, line, at)
             middle = top - down - high / 2
             pen.line(line + 1.5, at, line + 8.0, at, THIN, RULE)
             pen.line(line + 8.0, at, line + 15.0, middle, THIN, RULE)
@@ -360,14 +380,13 @@ def _place(desk: Desk, pen: Pen, mark: _Mark, box: tuple[float, float, float, fl
     x, y, wide, high = box
     look = desk.look
     dash = (1.6, 1.2) if glue else ()
+    if not glue:
+        pen.box(x, y, wide * 0.42, high, fill=PALE)
     pen.box(x, y, wide, high, Stroke(THIN if glue else BOLD, 0.25, dash), role="gluebox" if glue else "drawbox")
-    if glue:
-        fitted = fit(desk.faces, mark.when, look.strong, wide - 6.0, look.strong.leading, look.floor)
-        pen.lines(x + 3.0, y + high / 2 + fitted.height / 2, fitted.lines, fitted.style.grey(SOFT))
+    if glue:  # no date in it: the child follows the line back to the year
         return
     style = look.small.in_face(look.label.face)
     room = wide * 0.42
-    pen.box(x, y, room, high, fill=PALE)
     text = f"{mark.words}\n{mark.when}"
     fitted = fit(desk.faces, text, style.at(look.body.size), room - 5.0, high - 4.0, 3.0)
     if not fitted.fits:

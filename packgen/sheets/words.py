@@ -47,7 +47,7 @@ def lay_out(desk: Desk) -> tuple[Laid, ...]:
 
 def _chosen(desk: Desk) -> tuple[Word, ...]:
     """The words of this sheet in the study's order; for the first, the shortest."""
-    words = desk.study.words
+    words = tuple(w for w in desk.study.words if not w.levels or desk.level in w.levels)
     most = desk.count("most", _FIRST_WORDS if desk.level == "first" else len(words))
     if len(words) <= most:
         return words
