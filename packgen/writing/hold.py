@@ -17,20 +17,20 @@ if sys.platform != "win32":
 
 @contextlib.contextmanager
 def held(folder: Path) -> Iterator[None]:
-    """Hold a folder, made if need be, for as long as the context lasts; nothing is left behind if it stays empty.
+    """Hold a folder, made if need be, for as long as the context lasts; nothing made is left behind if it stays empty.
 
     The lock is the system's (flock(2)): it ends with the process, however that ends. On Windows, which cannot lock a
     folder, two builds may run at once; then the last to finish wins, whole. Raises WorkFailed if another packgen holds
     the folder, or if it cannot be made.
     """
-    made = not folder.exists()
+    made = [place for place in (folder, *folder.parents) if not place.exists()]
     number = _locked(folder)
     try:
         yield
     finally:
-        if made:
-            with contextlib.suppress(OSError):
-                folder.rmdir()  # only an empty one goes
+        with contextlib.suppress(OSError):
+            for place in made:
+                place.rmdir()  # only an empty one goes
         if number is not None:
             os.close(number)
 
