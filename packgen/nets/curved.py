@@ -88,6 +88,7 @@ class _Builder:
         self.letters = 0
 
     def mantle(self, source: int, mantle: Mantle) -> None:
+        """Adds a mantle in its sectors, with its seams, and the discs that close it."""
         dev = development(mantle)
         seams = [self._letter() for _ in range(self.sectors)]
         rims = self._rims(mantle)

@@ -82,12 +82,14 @@ class _Growing:
         self.tree = list(range(len(graph.solid.faces)))
 
     def root(self, f: int) -> int:
+        """The face that stands for the tree a face belongs to."""
         while self.tree[f] != f:
             self.tree[f] = self.tree[self.tree[f]]
             f = self.tree[f]
         return f
 
     def add(self, i: int) -> bool:
+        """True if the edge could be kept as a fold."""
         e = self.graph.edges[i]
         a, b = self.root(e.left), self.root(e.right)
         if a == b or not all(self._room(v, i) for v in (e.a, e.b)):

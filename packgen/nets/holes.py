@@ -45,7 +45,11 @@ def drilled(net: Net, wanted: Sequence[Drilling]) -> Net:
     for drill in net.solid.drills:
         part, face = _find(net, drill.face)
         parts[part].append(Hole(_on_paper(net.solid, face, drill), drill.across, False, "axle"))
-    return replace(net, parts=tuple(replace(p, holes=tuple(h)) for p, h in zip(net.parts, parts, strict=True)))
+    steps = net.steps
+    if any(not h.mark_only for holes in parts for h in holes):
+        steps = (*steps, "Make the holes last, where the circles are, through every layer of card.")
+    drilled_parts = tuple(replace(p, holes=tuple(h)) for p, h in zip(net.parts, parts, strict=True))
+    return replace(net, steps=steps, parts=drilled_parts)
 
 
 def _centres(net: Net, where: str, wish: Drilling) -> list[tuple[int, Point]]:

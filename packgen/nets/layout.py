@@ -28,6 +28,8 @@ from packgen.nets.unfold import Unfolding, largest_fit, paper_area
 from packgen.nets.vectors import Point
 
 MOST_SHEETS = 12
+LEAST_AREA = 60.0
+"""The least width and height (mm) of a sheet that nets are laid out on."""
 PLAY = 0.25
 """How much room a lid has on each side besides the card's thickness (mm; common practice, no source)."""
 
@@ -96,6 +98,7 @@ class _Wish:
 
     @property
     def area(self) -> tuple[float, float]:
+        """Its width and height."""
         return self.width, self.height
 
 
@@ -121,6 +124,11 @@ def lay_out(
     """
     if isinstance(thing, Net):
         card, youngest, thing = thing.card, thing.youngest, thing.solid
+    if min(area_width, area_height) < LEAST_AREA:
+        raise NetError(
+            f"A printable area of {area_width:g} x {area_height:g} mm is too small for a net.",
+            f"Give it at least {LEAST_AREA:g} mm each way.",
+        )
     wish = _Wish(thing, area_width, area_height, card, youngest, tuple(holes), most_sheets)
     wanted = read_scale(scale)
     if wanted == AUTO and thing.made_to_size:

@@ -140,10 +140,12 @@ class _Board:
         self.tabs: dict[int, tuple[Site, tuple[Point, ...], shapely.Polygon]] = {}
 
     def clear_of_faces(self, site: Site, tab: shapely.Polygon) -> bool:
+        """True if a tab meets no face of its piece by more than a touch."""
         faces, tree = self.trees[self.flat.part_of[site.face]]
         return all(shared(self.shapes[faces[k]], tab) < TOUCH for k in tree.query(tab, predicate="intersects").tolist())
 
     def blockers(self, edge: int, site: Site, tab: shapely.Polygon) -> list[int]:
+        """The joints whose tabs are in the way of a tab."""
         part = self.flat.part_of[site.face]
         left, bottom, right, top = tab.bounds
         out = []
@@ -156,6 +158,7 @@ class _Board:
         return out
 
     def put(self, edge: int, site: Site, points: tuple[Point, ...]) -> None:
+        """Puts a tab down, in place of any other of that joint."""
         self.tabs[edge] = (site, points, shape(points))
 
 

@@ -68,7 +68,9 @@ def scale_words(ratio: float, fit: bool = False) -> str:
 
 
 def _colon(ratio: float) -> str:
-    return f"{ratio:.6g}:1" if ratio > 1 + 1e-9 else f"1:{1 / ratio:.6g}"
+    more = max(ratio, 1 / ratio)
+    shown = f"{more:.6g}" if more < 1e6 else f"{more:.0f}"
+    return f"{shown}:1" if ratio > 1 + 1e-9 else f"1:{shown}"
 
 
 def fitting_scales(most: float) -> Iterator[float]:

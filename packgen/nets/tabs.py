@@ -198,13 +198,15 @@ def caps(
     """The usual and the steepest angles at the start and the end of a tab.
 
     `gaps` are the free angles on the paper beside the edge; `own` is True where the gap ends at the edge this tab will
-    meet, which never carries a tab itself, so that all of it is free.
+    meet, which never carries a tab itself, so that all of it is free. Under the other face a tab takes half of each
+    corner, and more of a narrow one, where a second tab under the same tip does no harm.
     """
     usual, most = [], []
     corners = inner_angle(ghost, 1), inner_angle(ghost, 0)
     for corner, gap, whole in zip(corners, gaps, own, strict=True):
         free = clear(gap)
-        usual.append(min(_USUAL, corner / 2, free if whole else free / 2))
+        under = max(corner / 2, min(_SLIVER, 0.8 * corner))
+        usual.append(min(_USUAL, under, free if whole else free / 2))
         most.append(min(_STEEPEST, clear(corner), free))
     return (usual[0], usual[1]), (most[0], most[1])
 

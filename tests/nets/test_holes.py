@@ -71,6 +71,12 @@ def test_a_wheel_brings_its_own_axle_hole_to_scale():
     assert hole.where == "axle" and hole.across == pytest.approx(4)
 
 
+def test_holes_are_made_last_and_marks_need_no_step():
+    canopy = build("pyramid-canopy", {"sides": 4, "base": 60, "height": 30})
+    assert "holes last" in lay_out(canopy, 190, 277, holes=[Drilling("corners", 3)]).steps[-1]
+    assert "holes last" not in lay_out(canopy, 190, 277, holes=[Drilling("corners", 3, mark_only=True)]).steps[-1]
+
+
 @pytest.mark.parametrize(
     ("name", "given", "wish", "word"),
     [

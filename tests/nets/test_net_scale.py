@@ -55,5 +55,9 @@ def test_fitting_scales_have_two_figures_and_fall():
     assert "fit (true size)" in [scale_words(r, fit=True) for r in falling]
 
 
+def test_very_small_scales_are_written_out():
+    assert scale_words(5e-8) == "1:20000000"
+
+
 def test_real_lengths_are_told_in_their_own_size():
     assert [real_length(x) for x in (60, 5200, 1.2e6)] == ["60 mm", "5.2 m", "1.2 km"]

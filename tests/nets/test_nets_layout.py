@@ -122,6 +122,11 @@ def test_a_round_end_too_small_to_glue_names_a_scale_that_works():
     assert lay_out(post, *A4, caught.value.instead.removeprefix("Write scale: ").rstrip(".")).sheets
 
 
+def test_a_sheet_too_small_for_any_net_is_refused():
+    with pytest.raises(NetError, match="too small for a net"):
+        lay_out(build("cube", {"edge": 30}), 20, 277)
+
+
 def test_a_net_can_be_laid_out_as_well_as_a_solid():
     net = unfold(build("cube", {"edge": 30}), card=0.4, youngest=True)
     sheets = lay_out(net, *A4)
