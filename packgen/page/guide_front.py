@@ -68,12 +68,12 @@ def _who(desk: Desk, persons: Sequence[Person]) -> Block:
         runs = _runs_of(desk, person)
         paper = f"{len(runs)} · {sum(fresh_sheets(run) for run in runs)}"
         rows.append((name, desk.say(f"how_{person.level}"), *([paper] if printed else [])))
-    return Table(tuple(columns), tuple(rows), least=8.0, most=8.0, grow=0.0, pad=1.3)
+    return Table(tuple(columns), tuple(rows), least=8.0, grow=0.0, pad=1.1)
 
 
 def _runs_of(desk: Desk, person: Person) -> list[RunInfo]:
     """The print runs of a person's folder."""
-    return [run for run in desk.runs if person.folder and run.path.startswith(f"{person.folder}/")]
+    return [run for run in desk.print_runs if person.folder and run.path.startswith(f"{person.folder}/")]
 
 
 # The person at a glance

@@ -30,7 +30,7 @@ def persons(desk: Desk) -> tuple[Person, ...]:
 
 def _printed(desk: Desk, person: Person) -> tuple[PlanItem, ...]:
     """The sheets that are in a person's files; all that are planned if the files are not known."""
-    kinds = {kind for run in desk.runs if run.path.startswith(f"{person.folder}/") for kind in run.kinds}
+    kinds = {kind for run in desk.print_runs if run.path.startswith(f"{person.folder}/") for kind in run.kinds}
     return tuple(item for item in person.items if not kinds or item.sheet in kinds)
 
 

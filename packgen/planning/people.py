@@ -10,6 +10,7 @@ from packgen.reading.models import LEVELS, Child, Family
 
 PARENT = "parent"
 YOUNG = ("first", "younger")
+LONGEST_MARK = 5
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,13 +81,20 @@ def _numbered(found: Sequence[Person]) -> list[Person]:
 
 
 def _marked(found: Sequence[Person]) -> tuple[Person, ...]:
-    """The persons with the fewest first letters of their names that tell them apart, or else a number."""
-    names = [person.name for person in found]
-    for letters in range(1, 4):
-        marks = [name[:letters].strip() for name in names]
-        if len({mark.casefold() for mark in marks}) == len(marks):
-            return tuple(replace(p, mark=mark) for p, mark in zip(found, marks, strict=True))
-    return tuple(replace(person, mark=str(number)) for number, person in enumerate(found, 1))
+    """Each person with the fewest first letters that nobody else's name begins with, or else all with numbers."""
+    marks = [_mark(person.name, [other.name for other in found if other is not person]) for person in found]
+    if len({mark.casefold() for mark in marks}) < len(marks) or max(map(len, marks), default=0) > LONGEST_MARK:
+        marks = [str(number) for number in range(1, len(found) + 1)]
+    return tuple(replace(person, mark=mark) for person, mark in zip(found, marks, strict=True))
+
+
+def _mark(name: str, others: Sequence[str]) -> str:
+    """The shortest beginning of a name that no other has; all of it if another begins with it."""
+    for letters in range(1, len(name)):
+        begin = name[:letters].casefold()
+        if not name[:letters].endswith(" ") and not any(other.casefold().startswith(begin) for other in others):
+            return name[:letters]
+    return name
 
 
 def by_level(found: Iterable[Person]) -> tuple[tuple[str, tuple[Person, ...]], ...]:

@@ -162,7 +162,8 @@ def desk(kind: str, about: Study | None = None, of: Family | None = None,
     own = PackPlan("parent", Recipe(Said("parent"), "parent", ()), None, (item,))
     return Desk(
         shown, home, own, item, Kit(FACES, look_for("parent")), PAPERS[home.paper], Wording([folder("templates")]),
-        Store(Path()), term, packs=(*packs, own), runs=tuple(runs if runs is not None else invented_runs(packs, home)),
+        Store(Path()), term, packs=(*packs, own),
+        print_runs=tuple(runs if runs is not None else invented_runs(packs, home)),
     )  # fmt: skip
 
 
@@ -234,7 +235,7 @@ def assert_well_set(pages: Iterable[Page], margin: float) -> None:
             box = (text.x, text.y - metrics.descent * text.size, text.x + wide, text.y + metrics.cap * text.size)
             assert box[0] >= margin and box[2] <= page.width - margin, f"{page.title}: {text.text!r} {box}"
             assert box[1] >= margin and box[3] <= page.height - margin, f"{page.title}: {text.text!r} {box}"
-            small = text.role == "foot" or "10 cm" in text.text and text.size < 2.7
+            small = text.role == "foot" or ("10 cm" in text.text and text.size < 2.7)
             assert text.size >= (1.9 if small else 2.99), f"{page.title}: {text.text!r} is {text.size:.2f} mm"
             boxes.append((box, text.text))
         boxes.sort()

@@ -59,7 +59,7 @@ def test_the_record_counts_the_sheets_of_the_packs() -> None:
 
 def test_sheets_that_were_not_printed_are_not_counted() -> None:
     on = desk("record")
-    kept = [replace(run, kinds=("biography", "telling")) for run in on.runs]
+    kept = [replace(run, kinds=("biography", "telling")) for run in on.print_runs]
     words = said(*laid("record", runs=kept)[1].pages)
     assert "2sheetsintheorderoftheweeks" in words and "Timeline" not in words
 

@@ -1,0 +1,46 @@
+from dataclasses import replace
+
+from parent_desks import BOX, CHILDREN, desk, family, squeezed, study
+
+from packgen.faults import Said
+from packgen.nets import NetError, NetSheets
+from packgen.page.marks import Text
+from packgen.page.model_step import model_step
+from packgen.page.net_made import made_net
+from packgen.page.parents import persons
+from packgen.reading.models import Model
+
+
+def words(model: Model, close: bool = False) -> str:
+    on = desk("guide", study(models=(model,)))
+    step = model_step(on, model, persons(on), ("40 min",), close)
+    pen = on.kit.pen()
+    step.draw(on.kit, pen, 0.0, 0.0, on.live_width, step.measure(on.kit, on.live_width).least)
+    return squeezed("".join(mark.text for mark in pen.marks if isinstance(mark, Text)))
+
+
+def test_scale_sizes_and_cautions_are_told() -> None:
+    said = words(BOX)
+    assert "truesize,on1sheetofcardforeachchild" in said
+    assert "length:80mm" in said and "Scoreeveryfoldfirst" in said and "Takecare" in said
+
+
+def test_set_close_it_leaves_out_what_the_childs_steps_say() -> None:
+    assert "Scoreeveryfoldfirst" not in words(BOX, close=True)
+
+
+def test_what_cannot_be_made_is_said() -> None:
+    assert "packgencheck" in words(replace(BOX, solid=Said("teapot")))
+
+
+def test_a_net_is_made_once_for_guide_and_sheet() -> None:
+    on = desk("guide", study(models=(BOX,)))
+    first = made_net(on, BOX, False)
+    assert isinstance(first, NetSheets) and made_net(on, BOX, False) is first
+    assert isinstance(made_net(on, replace(BOX, solid=Said("teapot")), False), NetError)
+
+
+def test_the_youngest_get_the_net_for_the_youngest() -> None:
+    on = desk("guide", study(models=(BOX,)), family(CHILDREN[2:]))
+    assert model_step(on, BOX, persons(on), (), False).blocks
+    assert ("net", BOX, True) in on.kept
