@@ -9,12 +9,38 @@ from __future__ import annotations
 
 from PIL import Image, ImageChops, ImageFilter
 
+_MOST_GAIN, _CUT = 2.0, 0.01
+
 
 def calmed(image: Image.Image, reach: int, passes: int) -> Image.Image:
     """The RGB picture with patches of about 2 x reach px made plain, that many times over."""
     for _ in range(passes):
         image = _once(image.filter(ImageFilter.MedianFilter(3)), reach)
     return image
+
+
+def stretched(image: Image.Image) -> Image.Image:
+    """The picture with its tones spread over the whole range, if they lie close together, at most doubled.
+
+    More would make the grain of a plain picture into a pattern.
+    """
+    histogram = image.convert("L").histogram()
+    low, high = _level(histogram), 255 - _level(histogram[::-1])
+    gain = min(_MOST_GAIN, 255 / max(1, high - low))
+    base = 127.5 + gain * ((low + high) / 2 - 127.5) / _MOST_GAIN if gain == _MOST_GAIN else 127.5
+    middle = (low + high) / 2
+    table = [max(0, min(255, round(base + (v - middle) * gain))) for v in range(256)]
+    return image.point(table * len(image.getbands()))
+
+
+def _level(histogram: list[int]) -> int:
+    """The first level above which all but a hundredth of the picture lies."""
+    left = sum(histogram) * _CUT
+    for level, count in enumerate(histogram):
+        left -= count
+        if left < 0:
+            return level
+    return 0
 
 
 def _once(image: Image.Image, reach: int) -> Image.Image:

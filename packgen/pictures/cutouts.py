@@ -168,5 +168,7 @@ def _freeing(piece: Piece, column: _Column, y: float, top: float, height: float)
 
 
 def _once(cuts: list[Cut]) -> tuple[Cut, ...]:
-    seen = {(round(c.x1, 4), round(c.y1, 4), round(c.x2, 4), round(c.y2, 4)): c for c in reversed(cuts)}
-    return tuple(cut for cut in cuts if cut in seen.values())
+    seen: dict[tuple[float, ...], Cut] = {}
+    for cut in cuts:
+        seen.setdefault((round(cut.x1, 4), round(cut.y1, 4), round(cut.x2, 4), round(cut.y2, 4)), cut)
+    return tuple(seen.values())

@@ -5,6 +5,7 @@ A picture carries on well over an edge that many of its own lines cross: each is
 
 from __future__ import annotations
 
+from itertools import pairwise
 from pathlib import Path
 
 from PIL import Image, ImageChops, ImageFilter, ImageOps
@@ -19,10 +20,10 @@ _MOST_KEPT = 0.75  # of what there is to see: the child must have something left
 
 def kept_half(store: Store, path: Path) -> Crop:
     """About half of the picture to print: left, right, upper or lower. Raises PictureError."""
-    edges = _edges(store, path)
+    calm, edges = _calm(store, path), _edges(store, path)
     alike = _mirrored(store, path)
     best = max(
-        ((_along(edges, cut, upright) * (1 + alike if upright else 1), -abs(cut - 0.5), cut, upright)
+        ((_along(calm, cut, upright) * (1 + alike if upright else 1), -abs(cut - 0.5), cut, upright)
          for upright in (True, False) for cut in _CUTS),
     )  # fmt: skip
     cut, upright = best[2], best[3]
@@ -36,7 +37,7 @@ def kept_half(store: Store, path: Path) -> Crop:
 
 def blank_window(store: Store, path: Path, size: float = 0.4) -> Crop:
     """A window of the picture, `size` of its width and height, to leave blank. Raises PictureError."""
-    edges = _edges(store, path)
+    calm, edges = _calm(store, path), _edges(store, path)
     room = 1 - size
     windows: list[Crop] = [
         (0.06 * room + 0.88 * room * i / _STEPS, 0.06 * room + 0.88 * room * j / _STEPS, size, size)
@@ -47,7 +48,7 @@ def blank_window(store: Store, path: Path, size: float = 0.4) -> Crop:
     def worth(window: Crop) -> tuple[float, float, float]:
         inside = min(1.5, _seen(edges, window) / max(1e-9, whole * size * size))
         middle = -abs(window[0] - room / 2) - abs(window[1] - room / 2)
-        return _round_about(edges, window) * inside, middle, window[0]
+        return _round_about(calm, window) * inside, middle, window[0]
 
     return max(windows, key=worth)
 
@@ -65,8 +66,12 @@ def kept_middle(store: Store, path: Path, size: float = 0.5) -> Crop:
     return max(parts, key=worth)
 
 
+def _calm(store: Store, path: Path) -> Image.Image:
+    return store.pixels(path, _LOOK_PX, grey=True).filter(ImageFilter.GaussianBlur(1.2))
+
+
 def _edges(store: Store, path: Path) -> Image.Image:
-    calm = store.pixels(path, _LOOK_PX, grey=True).filter(ImageFilter.GaussianBlur(1.2))
+    calm = _calm(store, path)
     return ImageChops.subtract(calm.filter(ImageFilter.MaxFilter(3)), calm.filter(ImageFilter.MinFilter(3)))
 
 
@@ -89,15 +94,21 @@ def _seen(edges: Image.Image, part: Crop) -> float:
     return float(sum(v * n for v, n in enumerate(edges.crop(_box(edges, part)).histogram())))
 
 
-def _along(edges: Image.Image, cut: float, upright: bool) -> float:
-    """How strongly lines cross a cut, for its length: upright at a fraction from the left, or level from the top."""
+def _along(calm: Image.Image, cut: float, upright: bool) -> float:
+    """How much the picture changes along a cut, for its length: upright at a fraction from the left, or level."""
     line: Crop = (cut, 0.0, 0.0, 1.0) if upright else (0.0, cut, 1.0, 0.0)
-    return _seen(edges, line) / (edges.height if upright else edges.width)
+    return _changes(calm, line) / (calm.height if upright else calm.width)
 
 
-def _round_about(edges: Image.Image, window: Crop) -> float:
+def _changes(calm: Image.Image, line: Crop) -> float:
+    """The sum of the changes along a line one pixel wide; only what crosses it counts, not what runs along it."""
+    values = calm.crop(_box(calm, line)).tobytes()
+    return float(sum(abs(a - b) for a, b in pairwise(values)))
+
+
+def _round_about(calm: Image.Image, window: Crop) -> float:
     left, top, wide, high = window
     sides: tuple[Crop, ...] = (
         (left, top, wide, 0.0), (left, top + high, wide, 0.0), (left, top, 0.0, high), (left + wide, top, 0.0, high)
     )  # fmt: skip
-    return sum(_seen(edges, side) for side in sides)
+    return sum(_changes(calm, side) for side in sides)

@@ -6,8 +6,9 @@ already drawn and are left out; of the rest the strongest few stay.
 
 from __future__ import annotations
 
-from PIL import Image, ImageChops, ImageDraw, ImageFilter, ImageOps
+from PIL import Image, ImageChops, ImageDraw, ImageFilter
 
+from packgen.pictures.calm import stretched
 from packgen.pictures.label_map import LabelMap, connected
 from packgen.pictures.tracing import Chain, drawn_line, traced
 
@@ -20,7 +21,7 @@ def strokes(image: Image.Image, outlines: list[Chain], scale: float, blur: float
 
     `outlines` are in pixels of a picture `scale` times smaller; `blur` is the strokes' width in px.
     """
-    grey = ImageOps.autocontrast(image, cutoff=1)
+    grey = stretched(image)
     smooth = grey.filter(ImageFilter.MedianFilter(3)).filter(ImageFilter.GaussianBlur(blur / 2))
     side = 2 * round(blur * 2) + 1
     closed = smooth.filter(ImageFilter.MaxFilter(side)).filter(ImageFilter.MinFilter(side))

@@ -9,9 +9,9 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from PIL import Image, ImageChops, ImageFilter, ImageOps
+from PIL import Image, ImageChops, ImageFilter
 
-from packgen.pictures.calm import calmed
+from packgen.pictures.calm import calmed, stretched
 from packgen.pictures.colours import Colour, apart, main_colours, nearest_colour
 from packgen.pictures.drawn import drawn_areas, drawn_ink, is_drawing
 from packgen.pictures.ink import stroke_outlines, strokes
@@ -127,7 +127,7 @@ def tone_shapes(store: Store, path: Path, tones: int) -> LineArt:
 
 def _tone_shapes(store: Store, path: Path, tones: int) -> LineArt:
     image = store.pixels(path, _TONE_SIZE)
-    calm = calmed(ImageOps.autocontrast(image, cutoff=1, preserve_tone=True), 3, 2).convert("L")
+    calm = calmed(stretched(image), 3, 2).convert("L")
     steps = _tone_steps(calm.filter(ImageFilter.GaussianBlur(1.5)), tones)
     shown = softened(calm.point([1 + sum(v < limit for limit in steps) for v in range(256)]), _TONE_SOFT)
     areas = without_small(connected(shown), image.width * image.height * _TONE_LEAST)

@@ -11,9 +11,9 @@ from __future__ import annotations
 import heapq
 from dataclasses import dataclass
 
-from PIL import Image, ImageChops, ImageFilter, ImageOps
+from PIL import Image, ImageChops, ImageFilter
 
-from packgen.pictures.calm import calmed
+from packgen.pictures.calm import calmed, stretched
 from packgen.pictures.label_map import Border, LabelMap, connected, find, join, neighbours, without_small
 
 _COLOURS = 40
@@ -21,7 +21,8 @@ _SPECK = 6  # px; smaller patches of one colour are noise
 _CALM_REACH, _CALM_PASSES = 3, 2
 _LIGHT, _CHROMA = 0.6, 2.0  # a shadow on a thing changes its lightness more than its colour, and is no border
 _CLEAR = 45  # a difference, of 255, that is plain to see: a greater one counts no more
-_FAINT = 4.0  # a border less sharp than this, of 255, is no border,
+_FAINT = 6.0  # a border less sharp than this, of 255, is no border,
+_SAME = 4.0  # nor is one between colours that lie hardly further apart than this,
 _GRAIN = 0.7  # nor is one that is hardly sharper than what lies within the areas on its sides
 _LARGE = 0.04  # beyond this part of the picture size counts no more, so that a pale sky is not kept in bands
 _THIN = 2.6  # mean thickness in px below which an area is a line between areas
@@ -74,10 +75,14 @@ def _for_the_eye(image: Image.Image) -> Image.Image:
 
 
 def _sharpness(space: Image.Image) -> Image.Image:
-    """How much any band changes from one side of a pixel to the other, as L."""
+    """How much any band changes from one side of a pixel to the other, as L: 16 times the root of it.
+
+    A mean of roots is not led astray by the few pixels where a faint border runs into a strong one.
+    """
     bands = [ImageChops.subtract(b.filter(ImageFilter.MaxFilter(3)), b.filter(ImageFilter.MinFilter(3)))
              for b in space.split()]  # fmt: skip
-    return ImageChops.lighter(bands[0], ImageChops.lighter(bands[1], bands[2]))
+    most = ImageChops.lighter(bands[0], ImageChops.lighter(bands[1], bands[2]))
+    return most.point([round(16 * v**0.5) for v in range(256)])
 
 
 @dataclass(slots=True)
@@ -107,7 +112,7 @@ class _Fine:
 
 
 def _cut_up(image: Image.Image, wanted: Wanted) -> _Fine:
-    plain = ImageOps.autocontrast(image, cutoff=1, preserve_tone=True)
+    plain = stretched(image)
     space = _for_the_eye(calmed(plain, _CALM_REACH, _CALM_PASSES))
     few = space.quantize(_COLOURS, method=Image.Quantize.MEDIANCUT, kmeans=3, dither=Image.Dither.NONE)
     areas = without_small(connected(few), _SPECK)
@@ -115,13 +120,14 @@ def _cut_up(image: Image.Image, wanted: Wanted) -> _Fine:
     colours = [tuple(palette[3 * v : 3 * v + 3]) for v in areas.value]
     # Sharpness is that of the picture before it was calmed, where a soft shadow still has a soft edge.
     sharp = _sharpness(_for_the_eye(plain.filter(ImageFilter.MedianFilter(5))))
-    near = neighbours(areas, sharp.tobytes())
+    # Calming may have moved an edge by a pixel or two: a border takes the sharpest that lies so near.
+    near = neighbours(areas, sharp.filter(ImageFilter.MaxFilter(5)).tobytes())
     joins = _Joining(areas.sizes(), colours, near.of, _middling(areas), wanted.power, _roughness(areas, sharp)).all()
     return _Fine(areas, joins)
 
 
 def _roughness(areas: LabelMap, sharp: Image.Image) -> list[int]:
-    """The sum of the sharpness over each area."""
+    """The sum of the sharpness, as it is given, over each area."""
     data, width = sharp.tobytes(), areas.width
     sums = [0] * areas.count
     for y, row in enumerate(areas.rows):
@@ -157,8 +163,7 @@ class _Joining:
         self.middling = [m * n for m, n in zip(middling, size, strict=True)]
         self.sums = [[c * n for c in colour] for colour, n in zip(colours, size, strict=True)]
         self.enough = sum(size) * _LARGE
-        self.version = [0] * len(size)
-        self.waiting: list[tuple[float, int, int, int, int]] = []
+        self.waiting: list[tuple[float, int, int]] = []
 
     def all(self) -> list[tuple[int, int, float]]:
         """Every join in order: the area, the one it goes into, and how much was lost by it; 0 if nothing was."""
@@ -168,8 +173,13 @@ class _Joining:
                     self._offer(area, other)
         joins = []
         while self.waiting:
-            cost, a, b, version_a, version_b = heapq.heappop(self.waiting)
-            if version_a != self.version[a] or version_b != self.version[b]:
+            known, a, b = heapq.heappop(self.waiting)
+            if b not in self.near[a]:
+                continue
+            # Costs are looked at again only when they come up: an area with many neighbours would be slow otherwise.
+            cost = self._cost(a, b)
+            if cost > known and self.waiting and cost > self.waiting[0][0]:
+                heapq.heappush(self.waiting, (cost, a, b))
                 continue
             area, into = (a, b) if self.size[a] <= self.size[b] else (b, a)
             joins.append((area, into, cost))
@@ -182,23 +192,24 @@ class _Joining:
         self.middling[into] += self.middling[area]
         for i in range(3):
             self.sums[into][i] += self.sums[area][i]
-        self.version[area] = -1
-        self.version[into] += 1
+        moved = [other for other in self.near[area] if other != into]
         join(self.near, area, into)
-        for other in self.near[into]:
+        for other in moved:
             self._offer(into, other)
 
     def _offer(self, a: int, b: int) -> None:
-        a, b = min(a, b), max(a, b)
+        heapq.heappush(self.waiting, (self._cost(a, b), min(a, b), max(a, b)))
+
+    def _cost(self, a: int, b: int) -> float:
         na, nb = self.size[a], self.size[b]
         (ra, ga, ba), (rb, gb, bb) = self.sums[a], self.sums[b]
         apart = (ra / na - rb / nb) ** 2 + (ga / na - gb / nb) ** 2 + (ba / na - bb / nb) ** 2
         border = self.near[a][b]
-        clear = border.contrast / border.length - _FAINT - _GRAIN * min(self.rough[a] / na, self.rough[b] / nb)
+        inside = min(self.rough[a] / na, self.rough[b] / nb)
+        clear = (border.contrast / border.length / 16) ** 2 - _FAINT - _GRAIN * (inside / 16) ** 2
         size = min(na * nb / (na + nb), self.enough)
-        cost = size**self.power * min(max(0.0, clear), _CLEAR) * min(apart**0.5, _CLEAR)
-        cost *= max(self.middling[a] / na, self.middling[b] / nb)
-        heapq.heappush(self.waiting, (cost, a, b, self.version[a], self.version[b]))
+        cost = size**self.power * min(max(0.0, clear), _CLEAR) * min(max(0.0, apart**0.5 - _SAME), _CLEAR)
+        return float(cost * max(self.middling[a] / na, self.middling[b] / nb))
 
 
 def _rounded(numbers: Image.Image, wanted: Wanted) -> LabelMap:

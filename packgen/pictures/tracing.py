@@ -166,16 +166,27 @@ def simplified(points: list[Point], tolerance: float) -> list[Point]:
         start, end = spans.pop()
         if end - start < 2:
             continue
-        (x0, y0), (x1, y1) = points[start], points[end]
-        dx, dy = x1 - x0, y1 - y0
-        long = math.hypot(dx, dy) or 1e-9
-        apart = [abs((x - x0) * dy - (y - y0) * dx) / long for x, y in points[start + 1 : end]]
+        apart = [_off(p, points[start], points[end]) for p in points[start + 1 : end]]
         most = max(apart)
         if most > tolerance:
             middle = start + 1 + apart.index(most)
             keep.add(middle)
             spans += [(start, middle), (middle, end)]
+    if points[0] == points[-1] and len(keep) == 3 and last > 2:  # a ring must keep some ground
+        keep.add(max(range(last), key=lambda i: (_off(points[i], points[0], points[far]), i)))
     return [points[i] for i in sorted(keep)]
+
+
+def _off(point: Point, a: Point, b: Point) -> float:
+    """How far a point lies from the straight piece between two others."""
+    dx, dy, px, py = b[0] - a[0], b[1] - a[1], point[0] - a[0], point[1] - a[1]
+    square = dx * dx + dy * dy
+    along = px * dx + py * dy
+    if along <= 0 or not square:
+        return math.hypot(px, py)
+    if along >= square:
+        return math.hypot(px - dx, py - dy)
+    return abs(px * dy - py * dx) / math.sqrt(square)
 
 
 def curve(points: list[Point]) -> Steps:

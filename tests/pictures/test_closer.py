@@ -1,0 +1,74 @@
+from pathlib import Path
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from PIL import Image, ImageDraw
+
+from packgen.pictures.closer import KINDS, composition_lines, details, eye_line, tone_strip, vanishing_lines
+from packgen.pictures.load import Store
+
+
+def test_the_golden_section_divides_as_the_whole_to_the_larger_part() -> None:
+    # MathWorld, "Golden Ratio": 1.6180339887.
+    larger = composition_lines("golden")[1][0][0]
+    assert 1 / larger == pytest.approx(1.6180339887, abs=1e-9)
+    assert larger / (1 - larger) == pytest.approx(1.6180339887, abs=1e-9)
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_composition_lines_run_from_edge_to_edge(kind: str) -> None:
+    for start, end in composition_lines(kind):
+        for x, y in (start, end):
+            assert min(x, y, 1 - x, 1 - y) == 0
+
+
+def test_an_unknown_kind_names_the_known_ones() -> None:
+    with pytest.raises(ValueError, match="thirds"):
+        composition_lines("halves")
+    assert eye_line(0.4) == ((0.0, 0.4), (1.0, 0.4))
+
+
+@given(st.floats(-3, 4), st.floats(-3, 4))
+def test_vanishing_lines_point_to_their_point_and_stay_inside(x: float, y: float) -> None:
+    for (x0, y0), (x1, y1) in vanishing_lines(x, y):
+        assert all(-1e-9 <= v <= 1 + 1e-9 for v in (x0, y0, x1, y1))
+        assert (x1 - x0) * (y - y0) - (y1 - y0) * (x - x0) == pytest.approx(0, abs=1e-6)
+
+
+def test_the_details_are_where_there_is_something_to_see(tmp_path: Path, store: Store) -> None:
+    picture = Image.new("RGB", (600, 400), (180, 190, 200))
+    pen = ImageDraw.Draw(picture)
+    for x, y in ((60, 60), (450, 50), (80, 280), (460, 290)):
+        for k in range(6):
+            pen.ellipse((x + 6 * k, y + 5 * k, x + 80 - 6 * k, y + 70 - 5 * k), outline=(20, 20, 40), width=3)
+    path = tmp_path / "four.png"
+    picture.save(path)
+    found = details(store, path)
+    assert len(found) == 4
+    for (left, top, width, height), (x, y) in zip(found, ((100, 95), (490, 85), (120, 315), (500, 325)), strict=True):
+        assert width * 600 == pytest.approx(height * 400, rel=0.05)
+        assert left < x / 600 < left + width and top < y / 400 < top + height
+
+
+@pytest.mark.parametrize("kind", ["portrait", "still_life", "landscape", "animal"])
+def test_details_lie_in_the_picture_and_apart(six: dict[str, Path], store: Store, kind: str) -> None:
+    found = details(store, six[kind], aspect=1.3)
+    assert len(found) == 4
+    for i, (left, top, width, height) in enumerate(found):
+        assert left >= 0 and top >= 0 and left + width <= 1.001 and top + height <= 1.001
+        assert all(abs(left - a) > width * 0.6 or abs(top - b) > height * 0.6 for a, b, _, _ in found[:i])
+
+
+def test_a_plain_picture_has_no_details(tmp_path: Path, store: Store) -> None:
+    path = tmp_path / "plain.png"
+    Image.new("RGB", (100, 100), (9, 99, 199)).save(path)
+    assert details(store, path) == ()
+
+
+def test_the_middle_tone_is_that_of_half_lightness() -> None:
+    # CIE 1976 L* = 50 is luminance 0.1842, as sRGB 119 of 255 (IEC 61966-2-1; worked by hand).
+    strip = tone_strip(5)
+    assert strip[0] == pytest.approx(1, abs=1e-6) and strip[-1] == pytest.approx(0, abs=1e-6)
+    assert round(strip[2] * 255) == 119
+    assert list(strip) == sorted(strip, reverse=True)

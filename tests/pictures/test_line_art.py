@@ -1,0 +1,128 @@
+from pathlib import Path
+
+import pytest
+from conftest import KINDS
+from PIL import Image
+from shapely import LineString, Polygon
+from shapely.strtree import STRtree
+
+from packgen.pictures.line_art import LineArt, line_art, numbered, tone_shapes
+from packgen.pictures.load import Store
+from packgen.pictures.shapes import flattened
+
+RANGES = {1: (8, 20), 2: (20, 60), 3: (50, 150)}
+EVERY = [(kind, level) for kind in KINDS for level in RANGES]
+
+
+def ground(steps: tuple[tuple[str | float, ...], ...]) -> Polygon:
+    shape = Polygon()
+    for line in flattened(steps, 6):
+        if len(line) > 3:
+            shape = shape.symmetric_difference(Polygon(line).buffer(0))
+    return shape
+
+
+@pytest.mark.parametrize(("kind", "level"), EVERY)
+def test_the_number_of_areas_is_in_the_levels_range(six: dict[str, Path], store: Store, kind: str, level: int) -> None:
+    low, high = RANGES[level]
+    assert low <= len(line_art(store, six[kind], level).regions) <= high
+
+
+@pytest.mark.parametrize(("kind", "level"), EVERY)
+def test_areas_are_closed_and_share_out_the_picture(six: dict[str, Path], store: Store, kind: str, level: int) -> None:
+    art = line_art(store, six[kind], level)
+    assert all(region.steps[-1] == ("z",) for region in art.regions)
+    shapes = [ground(region.steps) for region in art.regions]
+    assert sum(shape.area for shape in shapes) == pytest.approx(art.width * art.height, rel=1e-4)
+    assert sum(region.area for region in art.regions) == pytest.approx(1)
+    for region, shape in zip(art.regions, shapes, strict=True):
+        assert shape.area == pytest.approx(region.area * art.width * art.height, rel=0.3)
+
+
+@pytest.mark.parametrize(("kind", "level"), EVERY)
+def test_outlines_cross_neither_themselves_nor_each_other(
+    six: dict[str, Path], store: Store, kind: str, level: int
+) -> None:
+    art = line_art(store, six[kind], level)
+    lines = [LineString(flattened(steps, 6)[0]) for steps in art.outlines[1:]]
+    assert all(line.is_simple for line in lines)
+    tree = STRtree(lines)
+    assert not any(lines[i].crosses(lines[j]) for i in range(len(lines)) for j in tree.query(lines[i]) if i < j)
+
+
+@pytest.mark.parametrize(("kind", "level"), EVERY)
+def test_a_label_has_room_inside_its_area(six: dict[str, Path], store: Store, kind: str, level: int) -> None:
+    for region in line_art(store, six[kind], level).regions:
+        shape = ground(region.steps)
+        assert shape.buffer(0.004).contains(LineString([region.label, region.label]).centroid)
+        assert region.room > 0
+
+
+def test_no_area_of_the_first_level_is_a_speck(six: dict[str, Path], store: Store) -> None:
+    for kind in KINDS:
+        if kind != "line_drawing":
+            # At 180 mm wide the smallest is still more than a square centimetre.
+            assert min(region.area for region in line_art(store, six[kind], 1).regions) * 180 * 150 > 100
+
+
+def test_the_face_of_a_portrait_keeps_its_eyes(six: dict[str, Path], store: Store) -> None:
+    for level in (1, 2):
+        art = line_art(store, six["portrait"], level)
+        inked = [ground(steps).centroid for steps in art.ink]
+        # The eyes are drawn round (178, 198) and (225, 198) in a picture 400 px wide and 480 high.
+        for x in (178, 225):
+            assert any(abs(p.x - x / 400) < 0.05 and abs(p.y - (480 - 190) / 400) < 0.08 for p in inked)
+
+
+def test_the_same_picture_gives_the_same_art(six: dict[str, Path], tmp_path: Path) -> None:
+    for folder in ("one", "two"):
+        (tmp_path / folder).mkdir()
+    one, two = (line_art(Store(tmp_path / folder), six["still_life"], 1) for folder in ("one", "two"))
+    assert one == two
+
+
+def test_art_placed_at_a_width_is_in_mm(six: dict[str, Path], store: Store) -> None:
+    art = line_art(store, six["landscape"], 1)
+    placed = art.placed(10, 20, 180)
+    assert placed.width == 180 and placed.height == pytest.approx(180 * 400 / 480, abs=0.4)
+    assert placed.outlines[0][2] == ("l", 190, 20 + placed.height)
+    assert placed.regions[0].room == pytest.approx(180 * art.regions[0].room)
+
+
+def numbers_of(art: LineArt) -> set[int]:
+    return {region.number for region in art.regions}
+
+
+@pytest.mark.parametrize("tones", [3, 4, 5])
+def test_tones_run_from_light_to_dark(six: dict[str, Path], store: Store, tones: int) -> None:
+    art = tone_shapes(store, six["still_life"], tones)
+    assert len(art.palette) == tones and list(art.palette) == sorted(art.palette, reverse=True)
+    assert numbers_of(art) <= set(range(1, tones + 1)) and len(numbers_of(art)) >= tones - 1
+    lightness = {number: [sum(r.colour) for r in art.regions if r.number == number] for number in numbers_of(art)}
+    means = [sum(lightness[n]) / len(lightness[n]) for n in sorted(lightness)]
+    assert means == sorted(means, reverse=True)
+
+
+def test_each_numbered_area_has_the_paint_most_like_it(six: dict[str, Path], store: Store) -> None:
+    art = numbered(store, six["landscape"], 2, 8)
+    assert 5 <= len(art.palette) <= 8
+    for region in art.regions:
+        paint = art.palette[region.number - 1]
+        assert max(abs(a - b) for a, b in zip(paint, region.colour, strict=True)) < 0.35
+
+
+def test_a_plain_picture_is_one_area(store: Store, tmp_path: Path) -> None:
+    path = tmp_path / "plain.png"
+    Image.new("RGB", (300, 200), (90, 140, 160)).save(path)
+    for level in RANGES:
+        assert len(line_art(store, path, level).regions) == 1
+    assert len(tone_shapes(store, path, 3).regions) == 1
+
+
+@pytest.mark.parametrize("size", [(1, 1), (3, 500), (500, 3)])
+def test_the_smallest_and_narrowest_pictures_pass(store: Store, tmp_path: Path, size: tuple[int, int]) -> None:
+    path = tmp_path / "odd.png"
+    Image.effect_noise(size, 50).convert("RGB").save(path)
+    assert line_art(store, path, 2).regions
+    assert tone_shapes(store, path, 3).regions
+    assert numbered(store, path, 1, 6).regions
