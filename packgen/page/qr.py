@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from packgen.page.pen import Pen
 
 # A quiet zone of four modules on every side is part of the symbol (ISO/IEC 18004); 0.5 mm a module reads well with a
@@ -10,7 +12,8 @@ QUIET = 4
 _MODULE = 0.5
 
 
-def modules(text: str) -> list[list[bool]]:
+@lru_cache(maxsize=256)
+def modules(text: str) -> tuple[tuple[bool, ...], ...]:
     """The dark modules of the smallest QR code of level M that holds the text, rows from the top, no quiet zone."""
     import qrcode  # slow to load, and only needed where a study has links
     from qrcode.constants import ERROR_CORRECT_M
@@ -18,7 +21,7 @@ def modules(text: str) -> list[list[bool]]:
     code = qrcode.QRCode(error_correction=ERROR_CORRECT_M, border=0)
     code.add_data(text)
     code.make(fit=True)
-    return [list(map(bool, row)) for row in code.get_matrix()]
+    return tuple(tuple(map(bool, row)) for row in code.get_matrix())
 
 
 def side_for(text: str) -> float:

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 
 from packgen.page.type import Faces
 
@@ -31,19 +33,21 @@ class Style:
 
 def wrap(faces: Faces, text: str, style: Style, width: float) -> tuple[str, ...]:
     """The lines of a text at most `width` mm wide; line feeds start new lines; words too wide are broken."""
-    lines: list[str] = []
-    for paragraph in text.split("\n"):
-        lines.extend(_wrap_one(faces, paragraph, style, width))
-    return tuple(lines)
+    return _wrapped(faces, text, style.face, style.size, width)
 
 
-def _wrap_one(faces: Faces, text: str, style: Style, width: float) -> list[str]:
-    words = [piece for word in text.split() for piece in _pieces(faces, word, style, width)]
-    space = faces.width(" ", style.face, style.size)
+# A text is wrapped when its page is broken, again when the page is filled, and again when it is drawn.
+@lru_cache(maxsize=1 << 14)
+def _wrapped(faces: Faces, text: str, face: str, size: float, width: float) -> tuple[str, ...]:
+    return tuple(line for paragraph in text.split("\n") for line in _wrap_one(faces, paragraph, face, size, width))
+
+
+def _wrap_one(faces: Faces, text: str, face: str, size: float, width: float) -> list[str]:
+    space = faces.width(" ", face, size)
     lines: list[list[str]] = [[]]
     used = 0.0
-    for word in words:
-        wide = faces.width(word, style.face, style.size)
+    for word in _whole_or_cut(faces, text, face, size, width):
+        wide = faces.width(word, face, size)
         if lines[-1] and used + space + wide > width + 1e-6:
             lines.append([])
             used = 0.0
@@ -52,26 +56,40 @@ def _wrap_one(faces: Faces, text: str, style: Style, width: float) -> list[str]:
     return [" ".join(line) for line in lines]
 
 
-def _pieces(faces: Faces, word: str, style: Style, width: float) -> list[str]:
+def _whole_or_cut(faces: Faces, text: str, face: str, size: float, width: float) -> Iterator[str]:
+    """The words of a text, those too wide in pieces."""
+    for word in text.split():
+        if len(word) < 2 or faces.width(word, face, size) <= width + 1e-6:
+            yield word
+        else:
+            yield from _pieces(faces, word, face, size, width)
+
+
+def _pieces(faces: Faces, word: str, face: str, size: float, width: float) -> Iterator[str]:
     """A word cut so that each piece fits the width: after its own hyphens and slashes first, then anywhere."""
-    if faces.width(word, style.face, style.size) <= width + 1e-6 or len(word) < 2:
-        return [word]
-    pieces: list[str] = []
-    rest = word
-    while rest and faces.width(rest, style.face, style.size) > width + 1e-6:
-        cut = len(rest) - 1
-        while cut > 1 and faces.width(rest[:cut], style.face, style.size) > width:
-            cut -= 1
-        soft = max((rest.rfind(mark, 1, cut) for mark in "-/–—_.?&="), default=-1)
-        cut = soft + 1 if soft >= cut // 2 else cut
-        pieces.append(rest[:cut])
-        rest = rest[cut:]
-    return [*pieces, rest] if rest else pieces
+    wides = [faces.width(letter, face, size) for letter in word]
+    start = 0
+    while start < len(word):
+        cut, used = start, 0.0
+        while cut < len(word) and used + wides[cut] <= width + 1e-6:
+            used += wides[cut]
+            cut += 1
+        cut = max(cut, start + 1)
+        if cut < len(word):
+            soft = max(word.rfind(mark, start + 1, cut) for mark in "-/–—_.?&=")
+            cut = soft + 1 if soft - start >= (cut - start) // 2 else cut
+        yield word[start:cut]
+        start = cut
 
 
 def widest_word(faces: Faces, text: str, style: Style) -> float:
     """The width in mm of the widest word of a text."""
-    return max((faces.width(word, style.face, style.size) for word in text.split()), default=0.0)
+    return _widest(faces, text, style.face) * style.size
+
+
+@lru_cache(maxsize=1 << 14)
+def _widest(faces: Faces, text: str, face: str) -> float:
+    return max((faces.width(word, face, 1.0) for word in text.split()), default=0.0)
 
 
 @dataclass(frozen=True, slots=True)

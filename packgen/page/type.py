@@ -59,6 +59,8 @@ _METRICS = {
 }
 _PLAIN = Metrics(0.70, 0.53, 0.78, 0.22)
 
+_MOST_WIDTHS = 100_000  # measured texts kept; a family's build has some 10 000
+
 # Letters that draw nothing, or that every face treats as a space.
 _BLANK = {0x20, 0xA0, 0x2009, 0x200A, 0x202F}
 
@@ -108,6 +110,8 @@ class Faces:
         known = self._widths.get((face, text))
         if known is None:
             known = sum(self._font(f).stringWidth(part, 1000) / 1000 for f, part in self.runs(text, face))
+            if len(self._widths) > _MOST_WIDTHS:
+                self._widths.clear()
             self._widths[face, text] = known
         return known * size
 
