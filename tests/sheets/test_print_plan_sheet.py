@@ -7,7 +7,7 @@ from parent_desks import FAMILIES, LETTER, STUDIES, assert_well_set, laid, said,
 
 from packgen.page.marks import Line
 from packgen.planning.print_plan import RunInfo
-from packgen.sheets.print_plan import in_lines
+from packgen.sheets.print_plan import in_lines, together
 
 
 @pytest.mark.parametrize(("about", "of"), tuple(itertools.product(("usual", "no makings"), FAMILIES)))
@@ -68,3 +68,9 @@ def test_a_path_in_lines_loses_no_letter(path: str) -> None:
     lines = in_lines(path)
     assert "".join(lines) == path
     assert all(len(line) <= 22 or "-" not in line[:-1] for line in lines)
+
+
+def test_what_is_said_of_many_things_is_said_once() -> None:
+    assert together(["The box: score it.", "The cone: score it.", "Fold it."]) == ("The box, The cone: score it.", "Fold it.")
+    assert together([f"Model {k}: score it." for k in range(5)]) == ("Score it.",)
+    assert together([]) == ()
