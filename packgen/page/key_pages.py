@@ -16,6 +16,7 @@ from packgen.page.timetable import IfRoom, Pairs, Sayings, Step
 from packgen.planning.amounts import amount, shown
 from packgen.planning.challenges import trial_of
 from packgen.planning.people import Person, by_level, names_of
+from packgen.planning.results import outcome_of
 from packgen.reading.models import Challenge, Material
 from packgen.trials.frame import Expected, Figure
 from packgen.trials.plan import TrialPlan
@@ -227,6 +228,14 @@ def _source(key: _Key) -> list[Block]:
     return [Prose(key.desk.say("formula", formula=model.formula, source=model.source.rstrip(".")), style, gap=2.0)]
 
 
+def _means(key: _Key, person: Person) -> list[str]:
+    """A person's mean in each row, where the family has written the numbers down."""
+    found = outcome_of(key.desk.study, key.desk.family, person.name, key.challenge)
+    if found is None:
+        return ["" for _ in key.plan.rows]
+    return ["" if row.answer is None else f"{row.answer:.3g}" for row in found.summary.rows]
+
+
 def _results(key: _Key) -> list[Block]:
     """A table for the children's means, and room for their builds, where the page has room for it."""
     desk = key.desk
@@ -236,7 +245,8 @@ def _results(key: _Key) -> list[Block]:
     unit = key.plan.measured.unit
     first = key.plan.changed.title if key.plan.changed else desk.say("expect_value")
     columns = (Column(first, 1.4, names=True), *(Column(person.name, 1.0, unit) for person in makers))
-    rows = tuple((row.number, *("" for _ in makers)) for row in key.plan.rows)
+    came_out = [_means(key, person) for person in makers]
+    rows = tuple((row.number, *(means[k] for means in came_out)) for k, row in enumerate(key.plan.rows))
     table = Table(columns, rows, least=7.5, most=10.0)
     results = Step(desk.say("results_name"), (table,), (desk.say("results_how"),))
     builds = Sayings(desk.say("builds_name"), tuple(person.name for person in makers))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 
 from packgen.page.blocks import Art, Block, Bullets, Prose, Row
 from packgen.page.desk import Desk, Laid, Sheet
@@ -23,6 +24,7 @@ SHEET = Sheet(
 _OWN = frozenset({"guide", "term-plan", "shopping-list", "print-plan", "record"})
 _SHORT = "two-sided-short-edge"
 _FIGURE = 46.0
+_MOST_NAMED = 2
 
 
 def lay_out(desk: Desk) -> tuple[Laid, ...]:
@@ -141,11 +143,23 @@ def _after(desk: Desk, run: RunInfo) -> str:
     """What to cut or fold, and into whose folder it goes; fronts wait for their backs."""
     if run.face == "fronts":
         return ""
-    said = list(run.after)
+    said = list(together(run.after))
     name = _owner(desk, run)
     if name:
         said.append(desk.say("file_to_folder", name=name))
     return " ".join(said)
+
+
+def together(after: Sequence[str]) -> tuple[str, ...]:
+    """Sentences such as `The box: score it.` and `The cone: score it.` as one, without the titles if they are many."""
+    titles: dict[str, list[str]] = {}
+    for words in after:
+        title, colon, rest = words.partition(": ")
+        titles.setdefault(rest if colon else words, []).extend([title] if colon else [])
+    return tuple(
+        rest if not named else f"{', '.join(named)}: {rest}" if len(named) <= _MOST_NAMED else capital(rest)
+        for rest, named in titles.items()
+    )
 
 
 def _owner(desk: Desk, run: RunInfo) -> str:

@@ -151,7 +151,7 @@ def _stages(desk: Desk, everybody: Sequence[Person]) -> list[Block]:
         note = Prose(_stage_note(desk, numbers), fine, gap=1.0)
         title = desk.say("stages_name", names=names_of(group))
         blocks.append(Step(title, (Stack((table, note)),), gap=4.0, wide=True))
-    return blocks
+    return [*blocks, Prose(desk.say("results_hint"), "small", gap=3.0)]
 
 
 def _stage_note(desk: Desk, numbers: Sequence[int]) -> str:

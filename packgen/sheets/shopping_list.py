@@ -21,6 +21,7 @@ SHEET = Sheet(
     levels=("parent",),
 )
 
+_MOST_USES = 3
 _MAKINGS = frozenset({"challenge", "model"})
 
 
@@ -117,7 +118,10 @@ def _for_whom(desk: Desk, found: ShoppingList, item: Item, everybody: Sequence[P
 def _uses(desk: Desk, item: Item) -> str:
     """The makings an item is for; the week only where it is not the one it is listed under."""
     listed = None if item.again else item.week
-    return ", ".join(_use(desk, use, listed) for use in item.uses)
+    said = [_use(desk, use, listed) for use in item.uses]
+    if len(said) > _MOST_USES:
+        said = [*said[: _MOST_USES - 1], desk.say("more_uses", count=len(said) - _MOST_USES + 1)]
+    return ", ".join(said)
 
 
 def _use(desk: Desk, use: Use, listed: int | None) -> str:

@@ -1,7 +1,7 @@
 from dataclasses import replace
 
 import pytest
-from parent_desks import CHILDREN, FREE, LETTER, challenge, desk, family, squeezed
+from parent_desks import CHILDREN, FREE, LETTER, challenge, desk, family, squeezed, study
 
 from packgen.faults import Said
 from packgen.page.blocks import Block
@@ -9,7 +9,7 @@ from packgen.page.desk import Desk
 from packgen.page.key_pages import key_blocks
 from packgen.page.marks import Text
 from packgen.page.parents import height_of, persons
-from packgen.reading.models import Challenge, Given
+from packgen.reading.models import Challenge, ChildResults, Given, RowTried
 from packgen.trials.models import models
 from packgen.units import Quantity
 
@@ -87,3 +87,14 @@ def test_the_results_have_a_column_for_each_who_measures() -> None:
     last.draw(on.kit, pen, 0.0, 0.0, on.live_width, 120.0)
     said = squeezed("".join(mark.text for mark in pen.marks if isinstance(mark, Text)))
     assert "Firstbuild" in said and "Mary" in said and "Bo" not in said.replace("Boats", "")
+
+
+def test_means_are_filled_in_once_the_numbers_are_known() -> None:
+    tried = (RowTried(Said("120 mm"), tuple(map(Said, ("0.8", "0.9", "0.7")))),)
+    came_out = ChildResults(Said("A slow fall"), Said("Juno"), tried)
+    on = desk("guide", study(challenges=(challenge(),)), family(results=(came_out,)))
+    pen = on.kit.pen()
+    last = key_blocks(on, challenge(), persons(on), WHOLE)[-1]
+    last.draw(on.kit, pen, 0.0, 0.0, on.live_width, 120.0)
+    # (0.8 + 0.9 + 0.7) / 3
+    assert "0.8" in [mark.text for mark in pen.marks if isinstance(mark, Text)]

@@ -71,6 +71,7 @@ def test_a_path_in_lines_loses_no_letter(path: str) -> None:
 
 
 def test_what_is_said_of_many_things_is_said_once() -> None:
-    assert together(["The box: score it.", "The cone: score it.", "Fold it."]) == ("The box, The cone: score it.", "Fold it.")
+    two = together(["The box: score it.", "The cone: score it.", "Fold it."])
+    assert two == ("The box, The cone: score it.", "Fold it.")
     assert together([f"Model {k}: score it." for k in range(5)]) == ("Score it.",)
     assert together([]) == ()
