@@ -54,8 +54,9 @@ def week_title(desk: Desk, week: Week) -> str:
     if not about and week.works:
         about = " · ".join(str(work.title) for work in week.works)
     if not about:
-        spare = desk.say("about_spare") if week.spare else desk.say("about_life")
-        about = desk.say("about_review") if week.review else spare
+        about = desk.say("about_review" if week.review else "about_spare" if week.spare else "about_life")
+    if week.number > 1 and week.due and not (week.chapters or week.makings or week.works or week.review):
+        about = capital(", ".join(kind_name(desk, kind) for kind in week.sheets))
     return desk.say("week_title", number=week.number, about=about)
 
 

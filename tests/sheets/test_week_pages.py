@@ -7,7 +7,7 @@ from packgen.page.desk import Desk
 from packgen.page.marks import Text
 from packgen.page.parents import persons
 from packgen.page.week_pages import Lesson, first_week, week_steps, week_subject, week_title
-from packgen.planning.weeks import Week
+from packgen.planning.weeks import SheetDue, Week
 
 
 def words(on: Desk, blocks: list[Block]) -> str:
@@ -55,9 +55,11 @@ def test_titles_say_what_the_week_is_about() -> None:
     week = on.term.weeks[0]
     assert week_title(on, week) == "Week 1: Chapter 0"
     assert week_subject(on, week).startswith("Wednesday 3 February 2027 · ")
-    empty = replace(week, number=9, chapters=(), works=(), makings=(), review=False, spare=True)
+    empty = replace(week, number=9, chapters=(), works=(), makings=(), due=(), review=False, spare=True)
     assert week_title(on, empty) == "Week 9: Time to catch up"
     assert week_title(on, replace(empty, spare=False, review=True)) == "Week 9: Looking back"
+    drawn = replace(empty, spare=False, due=(SheetDue("timeline"), SheetDue("words")))
+    assert week_title(on, drawn) == "Week 9: Timeline, words"
 
 
 def test_a_spare_week_says_what_it_is_good_for() -> None:
