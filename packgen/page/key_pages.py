@@ -202,7 +202,7 @@ def _faults(key: _Key) -> list[Block]:
     bold = Style(desk.look.label.face, small.size, small.leading)
     rows = tuple((Cell(f.symptom, bold), f.cause, f.remedy) for f in model.faults_of_build)
     table = Table(columns, rows, least=small.leading + 2.2, style="small", grow=0.0, pad=1.1)
-    return [Step(desk.say("faults_name"), (table,), wide=True)]
+    return [Step(desk.say("faults_name"), (Stack((table,)),), wide=True)]
 
 
 def _further(key: _Key) -> list[Block]:

@@ -127,8 +127,13 @@ def care_words(desk: Desk, study: Sequence[str], more: Sequence[str] = ()) -> tu
 
 
 def challenge_care(desk: Desk, challenge: Challenge, plan: TrialPlan | None) -> tuple[str, ...]:
-    """What to take care of in a challenge: the model's cautions, the study's, and who has the last word."""
-    own = care_words(desk, [str(words) for words in challenge.caution], plan.cautions if plan else ())
+    """What to take care of in a challenge: the model's cautions, the study's, and who has the last word.
+
+    A single word of the study (`water`) adds nothing where the model's cautions speak of it already.
+    """
+    known = plan.cautions if plan else ()
+    said = " ".join(known).lower()
+    own = care_words(desk, [str(w) for w in challenge.caution if " " in w.strip() or w.lower() not in said], known)
     return (*own, desk.say("care_last"))
 
 
