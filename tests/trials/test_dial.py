@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from packgen.trials.dial import dial, hour_angle, longest_half_day
+from packgen.trials.dial import dial, flat_gnomon, hour_angle, longest_half_day
 
 
 @pytest.mark.parametrize(
@@ -88,3 +88,27 @@ def test_hours_run_with_the_clock_in_the_north_and_against_it_in_the_south():
 def test_east_of_its_meridian_the_sun_is_early():
     # Four minutes of time for each degree of longitude.
     assert hour_angle(50, 12, 7.5) == pytest.approx(hour_angle(50, 12.5))
+
+
+@given(st.floats(4, 74), st.floats(60, 190), st.floats(40, 140))
+def test_a_flat_gnomon_fits_its_place_and_folds_to_the_latitude(latitude, width, height):
+    made = dial(latitude, 0.0, 175, 125)
+    flat = flat_gnomon(made, width, height)
+    assert flat.base <= made.gnomon[1][0] + 1e-9
+    assert all(-1e-9 <= x <= width + 1e-9 and -1e-9 <= y <= height + 1e-9 for x, y in flat.outline)
+    for foot, heel, tip in flat.halves:
+        assert math.dist(foot, heel) == pytest.approx(flat.base)
+        assert math.dist(heel, tip) == pytest.approx(flat.base * math.tan(math.radians(latitude)))
+        assert math.dist(foot, tip) == pytest.approx(flat.base / math.cos(math.radians(latitude)))
+
+
+def test_the_tabs_lie_along_the_foot_and_outside_the_gnomon():
+    made = dial(50.4, 0.0, 175, 125)
+    flat = flat_gnomon(made, 130, 105, 9.0)
+    for tab, half in zip(flat.tabs, flat.halves, strict=True):
+        assert tab[0] == pytest.approx(half[0]) and tab[-1] == pytest.approx(half[1])
+        (x1, y1), (x2, y2), tip = half
+        side = (x2 - x1) * (tip[1] - y1) - (y2 - y1) * (tip[0] - x1)
+        for x, y in tab[1:3]:
+            off = (x2 - x1) * (y - y1) - (y2 - y1) * (x - x1)
+            assert off * side < 0 and abs(off) / flat.base == pytest.approx(9.0)

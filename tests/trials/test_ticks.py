@@ -13,6 +13,7 @@ from packgen.trials.ticks import (
     number_axis,
     picture_scale,
     result_axis,
+    with_room,
     word_axis,
 )
 
@@ -101,3 +102,18 @@ def test_at_most_ten_pictures_reach_as_far_as_the_axis(top):
     assert scale.boxes <= 10
     assert scale.each * scale.boxes >= axis.high * (1 - 1e-9)
     assert scale.label.endswith(" g")
+
+
+@given(st.lists(st.floats(0.01, 1e5), min_size=1, max_size=8))
+def test_an_axis_with_room_holds_no_value_on_its_ends(values):
+    axis = with_room(number_axis("length", "mm", values), values)
+    assert axis.low <= min(values) and max(values) < axis.high
+    assert axis.low == 0 or axis.low < min(values)
+    steps = [b - a for a, b in itertools.pairwise(axis.ticks)]
+    assert all(step == pytest.approx(steps[0], rel=1e-6) for step in steps)
+    assert len(axis.labels) == len(axis.ticks)
+
+
+def test_zero_stays_the_end_of_an_axis():
+    assert with_room(number_axis("blades", "", (3, 12)), (3, 12)).ticks[0] == 0
+    assert with_room(number_axis("blades", "", (0, 12)), (0, 12)).ticks[0] == 0

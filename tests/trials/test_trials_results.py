@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 
 from packgen.trials.frame import TrialError
 from packgen.trials.plan import plan_trial
-from packgen.trials.results import judge_results
+from packgen.trials.results import judge_results, row_of, turning
 from packgen.units import quantity
 
 PLAN = plan_trial(
@@ -169,3 +169,25 @@ def test_a_surprising_number_still_counts():
     assert summary.rows[0].answer == 4.0
     assert summary.rows[0].verdict == "above"
     assert summary.hints
+
+
+def test_the_younger_take_the_middle_number():
+    summary = judge_results(PLAN, [[0.7, 0.71, 0.9]])
+    middle = summary.with_middles()
+    assert summary.rows[0].how == "mean" and summary.rows[0].answer == pytest.approx(0.77)
+    assert (middle.rows[0].how, middle.rows[0].answer) == ("median", 0.71)
+    assert middle.rows[1] == summary.rows[1]
+
+
+def test_results_that_turn_in_between_are_noticed():
+    hours = ("hour", [quantity(h) for h in (9, 10, 11, 12, 13)])
+    dial = plan_trial("shadow-clock", {}, hours, None, None, "metric", 50.4)
+    turned = turning(judge_results(dial, [[38], [25], [12], [0], [11]]))
+    assert turned is not None and turned.row.label == "12"
+    assert turning(judge_results(dial, [[38], [25], [12], [6], [0]])) is None
+    assert turning(judge_results(dial, [[38, 30], [35, 29], [33, 31], [36, 30], [38, 31]])) is None
+    assert turning(judge_results(PLAN, [[0.7], [0.8]])) is None
+
+
+def test_a_row_is_found_by_its_label():
+    assert [row_of(PLAN, label) for label in ("120 mm", "18 cm", "240", "300 mm")] == [0, 1, 2, None]
