@@ -76,7 +76,7 @@ def test_a_word_of_thirty_letters_is_written_smaller_before_it_is_parted() -> No
     on = kit("younger")
     lines, ruling = Traced("Donaudampfschifffahrtskapitän").setting(on, 120.0)
     assert len(lines) == 1 and ruling.x_height < 5.0
-    assert ruling.pitch == pytest.approx(16.5 * ruling.x_height / 5.0)
+    assert ruling.pitch == pytest.approx(18.0 * ruling.x_height / 5.0)
 
 
 def test_a_traced_text_is_split_between_its_lines() -> None:
