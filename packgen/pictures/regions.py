@@ -82,7 +82,7 @@ def _sharpness(space: Image.Image) -> Image.Image:
     bands = [ImageChops.subtract(b.filter(ImageFilter.MaxFilter(3)), b.filter(ImageFilter.MinFilter(3)))
              for b in space.split()]  # fmt: skip
     most = ImageChops.lighter(bands[0], ImageChops.lighter(bands[1], bands[2]))
-    return most.point([round(16 * v**0.5) for v in range(256)])
+    return most.point([round(16 * min(v, _CLEAR + 15) ** 0.5) for v in range(256)])
 
 
 @dataclass(slots=True)

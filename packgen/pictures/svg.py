@@ -34,7 +34,7 @@ _GROUPS = ("svg", "g", "a", "symbol", "switch")
 _SILENT = ("defs", "title", "desc", "metadata", "style", "namedview", "script", "view", "linearGradient",
            "radialGradient", "clipPath", "mask", "filter", "pattern", "marker", "foreignObject", "animate")  # fmt: skip
 _LEFT_OUT = {"text": "letters are left out: turn them into paths", "image": "a picture inside the drawing is left out"}
-_MAX_SHAPES = 30_000
+_MAX_SHAPES = 20_000
 _MAX_USES = 8
 
 
