@@ -25,7 +25,10 @@ _STRIP = 0.31  # half the width of a strip, as a share of its place
 
 @dataclass(frozen=True, slots=True)
 class Series:
-    """Results drawn in: (x, y) points with a mark (`cross`, `ring`, `dot`, `square`), joined by a line if `line`."""
+    """Results drawn in: (x, y) points with a mark (`cross`, `ring`, `dot`, `square`), joined by a line if `line`.
+
+    The mark `line` is none at the points: a curve that is drawn through them only.
+    """
 
     name: str
     points: tuple[Point, ...]
@@ -309,7 +312,7 @@ class Chart:
             places = [self.at(frame, x, y) for x, y in series.points]
             if series.line and len(places) > 1:
                 pen.polygon(places, Stroke(MIDDLE, 0.2), closed=False, role="series")
-            for x, y in places:
+            for x, y in places if series.mark != "line" else ():
                 _mark(pen, series.mark, x, y, kit)
         for x, y in (self.at(frame, *mean) for mean in self.means):
             _mark(pen, "mean", x, y, kit)
@@ -325,13 +328,13 @@ class Chart:
         pen.box(middle - half, frame.y, 2 * half, max(high, 0.0), None, 0.75, role="filled")
 
     def _band(self, pen: Pen, frame: Frame, band: Band) -> None:
-        """The band as a tinted shape between its edges; over words a block for each."""
-        edge = Stroke(THIN, RULE, (1.6, 1.0))
+        """The band as a tinted shape between its edges; over words a block for each, in outline over filled strips."""
+        edge = Stroke(THIN, RULE, (1.6, 1.0)) if not self.filled else Stroke(MIDDLE, 0.2, (1.6, 1.0))
         if self.x.words or len(band.edges) == 1:
             half = frame.width / len(self.x.ticks) * 0.4 if self.x.words else frame.width * 0.03
             for x, low, high in band.edges:
                 (at, y0), (_, y1) = self.at(frame, x, low), self.at(frame, x, high)
-                pen.box(at - half, y0, 2 * half, y1 - y0, edge, PALE, role="band")
+                pen.box(at - half, y0, 2 * half, y1 - y0, edge, None if self.filled else PALE, role="band")
             return
         lows = [self.at(frame, x, low) for x, low, _ in band.edges]
         highs = [self.at(frame, x, high) for x, _, high in band.edges]
@@ -354,6 +357,8 @@ def _mark(pen: Pen, mark: str, x: float, y: float, kit: Kit) -> None:
         pen.ring(x, y, r, Stroke(MIDDLE, 0.0), role="point")
     elif mark == "square":
         pen.box(x - r, y - r, 2 * r, 2 * r, Stroke(MIDDLE, 0.0), 1.0, role="point")
+    elif mark == "line":
+        pen.line(x - 3.0, y, x + 3.0, y, MIDDLE, 0.2, role="point")
     elif mark == "mean":
         pen.line(x - 3.2, y, x + 3.2, y, BOLD + 0.3, 0.0, role="mean")
     elif mark == "band":

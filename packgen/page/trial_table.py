@@ -47,10 +47,11 @@ def empty_lines(plan: TrialPlan, level: str) -> tuple[Line, ...]:
     return tuple(Line(row.number, ("",) * plan.repeats(level)) for row in plan.rows)
 
 
-def trial_table(desk: Desk, plan: TrialPlan, lines: Sequence[Line], kinds: Sequence[str]) -> Table:
+def trial_table(desk: Desk, plan: TrialPlan, lines: Sequence[Line], kinds: Sequence[str], share: float = 1.0) -> Table:
     """The table of some lines; `kinds` are the kinds of its columns besides the trials, in order, as in the plan.
 
-    Trials that do not fit beside each other stand under each other in their row, each with its small number.
+    Trials that do not fit beside each other stand under each other in their row, each with its small number. `share`
+    makes rows lower that nobody writes in.
     """
     level = desk.level
     count = max(len(line.tried) for line in lines)
@@ -69,7 +70,7 @@ def trial_table(desk: Desk, plan: TrialPlan, lines: Sequence[Line], kinds: Seque
         own: list[str | Cell] = [line.label, *(worked.get("guess", "") for _ in before)]
         ends: list[str | Cell] = [worked.get(kind, "") for kind in after_kinds]
         rows += _rows(own, line.tried, ends, across, deep)
-    least = (_HIGH if deep == 1 else _HIGH_IN_LINES)[level]
+    least = (_HIGH if deep == 1 else _HIGH_IN_LINES)[level] * share
     return Table(columns, tuple(rows), least=least, most=least * (1.4 if deep == 1 else 1.25), style="body")
 
 
@@ -81,7 +82,7 @@ def _rows(own: list[str | Cell], tried: Sequence[str], ends: list[str | Cell], a
     rows: list[tuple[str | Cell, ...]] = []
     for k in range(deep):
         cells: list[str | Cell] = [
-            Cell(tried[n], corner=str(n + 1)) if n < len(tried) else Cell(crossed=True)
+            Cell(tried[n], corner="" if tried[n] else str(n + 1)) if n < len(tried) else Cell(crossed=True)
             for n in range(k * across, (k + 1) * across)
         ]
         first, last = (own, ends) if k == 0 else ([Cell(joined=True)] * len(own), [Cell(joined=True)] * len(ends))

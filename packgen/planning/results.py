@@ -29,9 +29,13 @@ class Outcome:
         """The day it was tried, if that was written down."""
         return self.written.done
 
+    def at(self, level: str) -> ResultSummary:
+        """The results as a level works them out: the younger take the middle number, the others the mean."""
+        return self.summary.with_middles() if level in ("first", "younger") else self.summary
+
     def told(self, level: str) -> str:
         """One or two sentences on the results for a level: `first`, `younger`, `older` or `upper`."""
-        return sentence(self.summary, level)
+        return sentence(self.at(level), level)
 
 
 def outcomes(study: Study, family: Family) -> tuple[Outcome, ...]:

@@ -23,7 +23,9 @@ DEFAULT_KINDS = frozenset(
     {"biography", "timeline", "picture-study", "telling", "words", "fold-book", "challenge", "model", "enlarging-grid",
      "finish-the-picture"}
 )  # fmt: skip
-_BY_CONTENT = frozenset({"biography", "picture-study", "telling", "words", "fold-book", "challenge", "model"})
+_BY_CONTENT = frozenset(
+    {"biography", "picture-study", "telling", "words", "fold-book", "challenge", "model", "results"}
+)  # fmt: skip
 _OF_A_PICTURE = frozenset({"enlarging-grid", "finish-the-picture", "colour-by-number", "look-closer", "matching-game"})
 _ORDER = ("recall", "life", "read", "tell", "look", "review")
 DEFAULT_SITTING = 10

@@ -149,8 +149,10 @@ class TermPlan:
         """The first week in which a sheet is due, or None if it is not in the plan.
 
         Without `about`, or if nothing of that kind is about it, any sheet of the kind counts: a sheet made of the whole
-        study, such as a page of all works, then stands in the week of its first part.
+        study, such as a page of all works, then stands in the week of its first part. Results belong to the week of
+        their challenge.
         """
+        kind = "challenge" if kind == "results" else kind
         of_kind = [(week, due) for week in self.weeks for due in week.due if due.kind == kind]
         exact = [week for week, due in of_kind if due.about == about]
         return exact[0] if exact else next((week for week, _ in of_kind), None)

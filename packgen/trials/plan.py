@@ -36,6 +36,7 @@ from packgen.trials.ticks import (
     number_axis,
     picture_scale,
     result_axis,
+    with_room,
     word_axis,
 )
 from packgen.trials.trial import TRIALS, Changed, Column, Row, TrialPlan
@@ -237,7 +238,7 @@ def _changed_axis(changed: Changed, values: Sequence[Value], whole: bool = False
     numbers = [v.to(changed.unit) for v in values if isinstance(v, Quantity)]
     if changed.words or len(numbers) < len(values):
         return word_axis(changed.name, [str(v) for v in values])
-    return number_axis(changed.name, written_unit(changed.unit), numbers, whole=whole)
+    return with_room(number_axis(changed.name, written_unit(changed.unit), numbers, whole=whole), numbers)
 
 
 def _advice(model: ChallengeModel, measured: Measured, rows: tuple[Row, ...], reading: Reading) -> tuple[str, ...]:

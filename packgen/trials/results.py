@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from packgen.trials.fit import Fit, best_fit, mean, median
 from packgen.trials.frame import Expected, TrialError, tidy
@@ -67,7 +67,41 @@ class ResultSummary:
     @property
     def points(self) -> tuple[tuple[float, float], ...]:
         """(x, y) for each row with an answer: x in the unit of the changed quantity, or 1, 2, 3 ... for words."""
-        return tuple((_x(self.plan, i), r.answer) for i, r in enumerate(self.rows) if r.answer is not None)
+        return tuple((row_place(self.plan, i), r.answer) for i, r in enumerate(self.rows) if r.answer is not None)
+
+    def with_middles(self) -> ResultSummary:
+        """The same with the middle number of each row as its answer, as the younger find it, in place of the mean."""
+        return replace(self, rows=tuple(_middled(row) for row in self.rows))
+
+
+def turning(summary: ResultSummary) -> RowResult | None:
+    """The row at which the results turn, in between the first and the last planned number; None if they do not.
+
+    A turn must stand out from both ends by more than the trials within one row differ, and by a fifth of all.
+    """
+    known = [row for row in summary.rows if row.answer is not None]
+    if len(known) < 3 or summary.plan.changed is None or summary.plan.x_axis.words:
+        return None
+    known.sort(key=lambda row: row.row.value.value if isinstance(row.row.value, Quantity) else 0.0)
+    answers = [row.answer or 0.0 for row in known]
+    noise = max(max(row.range or 0.0 for row in known), 0.2 * (max(answers) - min(answers)))
+    for turned in (min(known[1:-1], key=_answer), max(known[1:-1], key=_answer)):
+        steps = [_answer(turned) - answers[0], _answer(turned) - answers[-1]]
+        if steps[0] * steps[1] > 0 and min(map(abs, steps)) > noise:
+            return turned
+    return None
+
+
+def _answer(row: RowResult) -> float:
+    return row.answer or 0.0
+
+
+def _middled(row: RowResult) -> RowResult:
+    used = [t.value for t in row.tried if t.used and t.value is not None]
+    if not used:
+        return row
+    middle = median(used)
+    return replace(row, answer=middle, how="median", verdict=verdict(row.row.expected, middle))
 
 
 def judge_results(plan: TrialPlan, numbers: Mapping[str, Sequence[Entry]] | Sequence[Sequence[Entry]]) -> ResultSummary:
@@ -251,7 +285,8 @@ def _meant(plan: TrialPlan, tried: Tried, reference: float) -> str:
     return f"{tried.text} is far from what was expected. It is worth trying that one again."
 
 
-def _x(plan: TrialPlan, index: int) -> float:
+def row_place(plan: TrialPlan, index: int) -> float:
+    """Where a row lies on the axis of what is changed: its value in that unit, or 1, 2, 3 ... for words."""
     value = plan.rows[index].value
     if plan.changed is None or plan.x_axis.words or not isinstance(value, Quantity):
         return float(index + 1)
@@ -261,7 +296,7 @@ def _x(plan: TrialPlan, index: int) -> float:
 def _fit(plan: TrialPlan, rows: Sequence[RowResult]) -> Fit | None:
     if plan.changed is None or plan.x_axis.words:
         return None
-    points = [(_x(plan, i), r.answer) for i, r in enumerate(rows) if r.answer is not None]
+    points = [(row_place(plan, i), r.answer) for i, r in enumerate(rows) if r.answer is not None]
     return best_fit(points, plan.measured.result.shape if plan.measured.result else "line")
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from packgen.trials.fit import Fit
 from packgen.trials.frame import plain
-from packgen.trials.results import ResultSummary, RowResult
+from packgen.trials.results import ResultSummary, RowResult, turning
 from packgen.units import Quantity
 
 _MOST = {"time": ("longest", "shortest"), "speed": ("highest", "lowest"), "frequency": ("highest", "lowest"),
@@ -20,7 +20,7 @@ def sentence(summary: ResultSummary, level: str) -> str:
     if not known:
         return "There are no numbers yet: try it and write them down."
     if len(known) == 1:
-        named, answer = summary.plan.named(known[0].row), _said(summary, known[0].answer)
+        named, answer = summary.plan.named(known[0].row), said(summary, known[0].answer)
         return f"With {named} the {summary.plan.measured.what} was {answer}."
     if level in ("first", "younger"):
         return _younger(summary, known, level)
@@ -28,13 +28,21 @@ def sentence(summary: ResultSummary, level: str) -> str:
     return text if level == "older" else " ".join((text, *_upper(summary, known)))
 
 
-def _said(summary: ResultSummary, number: float | None) -> str:
-    """A number of the results with its unit, with as many decimals as the children wrote (three at most)."""
+def figure(summary: ResultSummary, number: float | None) -> str:
+    """A number of the results without its unit, with as many decimals as the children wrote (three at most)."""
     if number is None:
         return ""
     written = [f"{t.value:.6g}" for r in summary.rows for t in r.tried if t.used and t.value is not None]
     decimals = max((len(text.partition(".")[2]) for text in written if "e" not in text), default=0)
-    return f"{plain(number, min(decimals, 3))} {summary.plan.measured.unit}".strip()
+    return plain(number, min(decimals, 3))
+
+
+def said(summary: ResultSummary, number: float | None) -> str:
+    """A number of the results with its unit: "0.94 s", "41°"."""
+    if number is None:
+        return ""
+    unit = summary.plan.measured.unit
+    return f"{figure(summary, number)}{unit}" if unit == "°" else f"{figure(summary, number)} {unit}".strip()
 
 
 def _ends(summary: ResultSummary) -> tuple[str, str]:
@@ -55,7 +63,7 @@ def _younger(summary: ResultSummary, known: list[RowResult], level: str) -> str:
     if level == "first":
         text = f"{named[:1].upper()}{named[1:]} {'took the longest' if most == 'longest' else 'came out highest'}."
     else:
-        text = f"The {most} {summary.plan.measured.what} was {_said(summary, top.answer)}, with {named}."
+        text = f"The {most} {summary.plan.measured.what} was {said(summary, top.answer)}, with {named}."
     return text + (" It was a close race!" if _too_close(known) else "")
 
 
@@ -65,19 +73,30 @@ def _older(summary: ResultSummary, known: list[RowResult]) -> str:
     if changed is None or summary.plan.x_axis.words:
         top, low = max(known, key=lambda r: r.answer or 0.0), min(known, key=lambda r: r.answer or 0.0)
         most, least = _ends(summary)
-        text = (f"The {kind}{what} was {most} with {top.row.label} ({_said(summary, top.answer)}) and {least} with "
-                f"{low.row.label} ({_said(summary, low.answer)}).")  # fmt: skip
+        text = (f"The {kind}{what} was {most} with {top.row.label} ({said(summary, top.answer)}) and {least} with "
+                f"{low.row.label} ({said(summary, low.answer)}).")  # fmt: skip
     else:
-        first, last = min(known, key=_planned), max(known, key=_planned)
-        way = "up" if (last.answer or 0.0) > (first.answer or 0.0) else "down"
-        text = (f"When {changed.phrase} went from {first.row.label} to {last.row.label}, the {kind}{what} went {way} "
-                f"from {_said(summary, first.answer)} to {_said(summary, last.answer)}.")  # fmt: skip
-        if _said(summary, first.answer) == _said(summary, last.answer):
-            text = (f"When {changed.phrase} went from {first.row.label} to {last.row.label}, the {kind}{what} stayed "
-                    f"at {_said(summary, first.answer)}.")  # fmt: skip
+        text = _along(summary, known, kind)
     if _too_close(known):
         text += " The trials of one row differ by as much as the rows do, so more trials are needed to be sure."
     return text
+
+
+def _along(summary: ResultSummary, known: list[RowResult], kind: str) -> str:
+    """How the results went from the first planned number to the last, with the turn if there is one in between."""
+    what, changed = summary.plan.measured.what, summary.plan.changed
+    first, last = min(known, key=_planned), max(known, key=_planned)
+    start, end = said(summary, first.answer), said(summary, last.answer)
+    phrase = changed.phrase if changed else "the build"
+    text = f"When {phrase} went from {first.row.label} to {last.row.label}, the {kind}{what}"
+    turned = turning(summary)
+    if turned is not None:
+        way, back = ("up", "down") if (turned.answer or 0.0) > (first.answer or 0.0) else ("down", "up")
+        middle = f"{said(summary, turned.answer)} at {turned.row.label}"
+        return f"{text} went {way} from {start} to {middle}, and {back} again to {end}."
+    if start == end:
+        return f"{text} stayed at {start}."
+    return f"{text} went {'up' if (last.answer or 0.0) > (first.answer or 0.0) else 'down'} from {start} to {end}."
 
 
 def _planned(row: RowResult) -> float:
@@ -85,17 +104,17 @@ def _planned(row: RowResult) -> float:
 
 
 def _upper(summary: ResultSummary, known: list[RowResult]) -> list[str]:
-    said = []
+    found: list[str] = []
     ranges = [r.range for r in known if r.range is not None and len(r.tried) > 1]
     if ranges:
-        said.append(f"Within a row the trials ranged over up to {_said(summary, max(ranges))}.")
-    if summary.fit is not None:
-        said.append(f"Best fit: {fit_text(summary.fit)} (R² = {summary.fit.r2:.2f}).")
+        found.append(f"Within a row the trials ranged over up to {said(summary, max(ranges))}.")
+    if summary.fit is not None and turning(summary) is None:
+        found.append(f"Best fit: {fit_text(summary.fit)} (R² = {summary.fit.r2:.2f}).")
     judged = [r for r in known if r.verdict]
     if judged:
         inside = sum(r.verdict == "inside" for r in judged)
-        said.append(f"{inside} of {len(judged)} results lie in the band that was predicted.")
-    return said
+        found.append(f"{inside} of {len(judged)} results lie in the band that was predicted.")
+    return found
 
 
 def fit_text(fit: Fit) -> str:

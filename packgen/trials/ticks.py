@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from packgen.trials.frame import plain
 
@@ -34,7 +34,7 @@ def nice_ticks(low: float, high: float, count: int = 5, whole: bool = False) -> 
     if not (math.isfinite(low) and math.isfinite(high)):
         raise ValueError("an axis needs finite ends")
     if high - low <= _NEARLY * max(abs(low), abs(high), 1e-6):
-        high = low + (abs(low) or 1.0)
+        high = low + (abs(low) if abs(low) > 1e-12 else 1.0)
     step = nice_number(nice_number(high - low, False) / max(count - 1, 1), True)
     if whole:
         step = max(1.0, step)
@@ -107,6 +107,18 @@ def number_axis(
     if whole:
         minor = int(min(minor, round(step))) if round(step) % min(minor, max(1, round(step))) == 0 else 1
     return Axis(what, unit, ticks, tuple(plain(t, decimals) for t in ticks), minor)
+
+
+def with_room(axis: Axis, values: Iterable[float]) -> Axis:
+    """The axis with one more step at an end on which a value lies, so that it can be plotted; zero stays the end."""
+    found = tuple(values)
+    step, decimals = axis.ticks[1] - axis.ticks[0], decimals_of(axis.ticks[1] - axis.ticks[0])
+    ticks = list(axis.ticks)
+    if min(found) <= ticks[0] + _NEARLY * step and ticks[0] != 0:
+        ticks.insert(0, round(ticks[0] - step, decimals))
+    if max(found) >= ticks[-1] - _NEARLY * step and ticks[-1] != 0:
+        ticks.append(round(ticks[-1] + step, decimals))
+    return replace(axis, ticks=tuple(ticks), labels=tuple(plain(t, decimals) for t in ticks))
 
 
 def result_axis(what: str, unit: str, highs: Sequence[float], whole: bool = False, count: int = 9) -> Axis:

@@ -133,3 +133,37 @@ def test_a_blank_axis_has_lines_to_write_its_numbers_on() -> None:
     on = kit("upper")
     pen = drawn(on, Chart(blank_axis("length", "cm"), blank_axis("time", "s")), 170.0, 120.0)
     assert len(of_role(pen.marks, "blank-label")) == 22 and not tick_labels(list(pen.marks))
+
+
+@pytest.mark.parametrize("kind", ["bars", "picture"])
+def test_strips_are_filled_up_to_their_values(kind: str) -> None:
+    on = kit("younger")
+    axis = word_axis("canopy", ["flat", "cone", "cup"])
+    filled = ((1.0, 1.5), (3.0, 3.0))
+    chart = Chart(axis, TIME, kind, picture_scale(TIME), filled=filled)
+    marks = drawn(on, chart, 160.0, 90.0).marks
+    fills = [box(m) for m in of_role(marks, "filled")]
+    strips = [box(m) for m in of_role(marks, "strip")]
+    assert len(fills) == 2 and len(strips) == 3
+    whole = TIME.high if kind == "bars" else picture_scale(TIME).each * picture_scale(TIME).boxes
+    for (_, value), fill, strip in zip(filled, fills, (strips[0], strips[2]), strict=True):
+        assert (fill[0], fill[1], fill[2]) == pytest.approx((strip[0], strip[1], strip[2]))
+        assert (fill[3] - fill[1]) / (strip[3] - strip[1]) == pytest.approx(value / whole)
+
+
+def test_a_curve_has_no_marks_at_its_points() -> None:
+    on = kit("upper")
+    curve = Series("best fit", ((20, 1.0), (30, 1.5), (50, 2.0)), "line", True)
+    marks = drawn(on, Chart(SIDES, TIME, series=(curve,)), 160.0, 90.0).marks
+    assert len(of_role(marks, "series")) == 1
+    assert len(of_role(marks, "point")) == 1  # the one in the key
+
+
+def test_a_band_over_filled_strips_leaves_them_to_be_seen() -> None:
+    on = kit("older")
+    axis = word_axis("canopy", ["flat", "cone"])
+    bands = (Band("predicted", ((1.0, 1.0, 1.5), (2.0, 1.2, 2.0))),)
+    for filled in ((), ((1.0, 1.2),)):
+        marks = drawn(on, Chart(axis, TIME, "bars", bands=bands, filled=filled), 160.0, 90.0).marks
+        inks = {m.fill for m in of_role(marks, "band")[1:] if isinstance(m, Path_)}  # without the one in the key
+        assert inks == ({None} if filled else {0.94})

@@ -133,3 +133,28 @@ def test_an_empty_table_is_only_its_head() -> None:
     on = kit("older")
     block = Table((Column("Word"), Column("Meaning")), ())
     assert words_of(drawn(on, block, 160.0).marks) == ["Word", "Meaning"]
+
+
+def test_joined_cells_have_no_rule_above_them_and_corners_their_word() -> None:
+    on = kit("older")
+    rows = (("a", Cell("", corner="1"), ""), (Cell(joined=True), Cell("", corner="2"), ""), ("b", "", ""))
+    block = Table((Column("Name", -40.0, names=True), Column("Trial"), Column("Mean")), rows)
+    marks = drawn(on, block, 160.0).marks
+    level = [box(m) for m in of_role(marks, "table-rule") if box(m)[1] == box(m)[3]]
+    assert sorted(r[0] for r in level) == [
+        0.0,
+        0.0,
+        40.0,
+    ]  # under the head, under the whole row, beside the joined cell
+    assert [m.text for m in of_role(marks, "corner")] == ["1", "2"]  # type: ignore[union-attr]
+
+
+def test_a_common_head_over_columns_without_heads_is_all_their_head() -> None:
+    on = kit("older")
+    columns = (Column("Name"), *(Column("", group="Trials 1 to 3") for _ in range(3)), Column("Mean"))
+    marks = drawn(on, Table(columns, (("a", "", "", "", ""),)), 160.0).marks
+    head = box(of_role(marks, "table-head")[0])
+    upright = [box(m) for m in of_role(marks, "table-rule") if box(m)[0] == box(m)[2]]
+    inner = [r for r in upright if r[3] == pytest.approx(head[1])]
+    assert len(inner) == 2 and len(upright) == 4
+    assert not [m for m in of_role(marks, "table-rule") if box(m)[1] == box(m)[3] and box(m)[1] > head[1] + 1e-6]

@@ -76,5 +76,7 @@ def test_a_turn_is_told_and_no_line_is_put_through_it():
     hours = ("hour", [quantity(h) for h in (9, 12, 15)])
     dial = plan_trial("shadow-clock", {}, hours, None, None, "metric", 50.4)
     text = sentence(judge_results(dial, [[38], [0], [39]]), "upper")
-    assert text.startswith("When the hour went from 9 to 15, the angle from the noon line went down from 38° to 0° at 12,")
+    assert text.startswith(
+        "When the hour went from 9 to 15, the angle from the noon line went down from 38° to 0° at 12,"
+    )
     assert "and up again to 39°." in text and "Best fit" not in text
