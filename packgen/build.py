@@ -12,6 +12,7 @@ from packgen.faults import Fault, InputFaults, Place, Severity, WorkFailed, in_o
 from packgen.hands import hands, make_all
 from packgen.making import Made, Sink, is_parents, make
 from packgen.planning.calendar import calendar_text
+from packgen.planning.reading_check import reading_warnings
 from packgen.reading.names import slug
 from packgen.workshop import Order, Workshop, open_workshop
 from packgen.writing.atomic import in_words
@@ -65,7 +66,8 @@ def check(order: Order, jobs: int | None = None) -> tuple[Fault, ...]:
     """Every fault and warning of the files and of the pages they would make; writes nothing."""
     try:
         shop = open_workshop(order)
-        return _told(shop, _all_made(order, shop, None, jobs, None))
+        told = _told(shop, _all_made(order, shop, None, jobs, None))
+        return in_order((*told, *reading_warnings(shop.study, shop.packs)))
     except InputFaults as wrong:
         return wrong.faults
 
