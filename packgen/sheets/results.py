@@ -16,6 +16,7 @@ from packgen.page.table import Cell
 from packgen.page.text import fit
 from packgen.page.trial_chart import strips_axis
 from packgen.page.trial_table import Line, counted, trial_table
+from packgen.planning.days import long_days
 from packgen.planning.results import Outcome, outcome_of
 from packgen.reading.models import Challenge
 from packgen.trials.fit import Fit
@@ -46,7 +47,9 @@ def lay_out(desk: Desk) -> tuple[Laid, ...]:
     if outcome is None:
         return ()
     summary = outcome.at(desk.level)
-    head = desk.head(desk.say("title"), str(challenge.title), "star")
+    tried_on = long_days([outcome.done]) if outcome.done else ""
+    subject = " · ".join(part for part in (str(challenge.title), tried_on) if part)
+    head = desk.head(desk.say("title"), subject, "star", date=not tried_on)
     shown = {"first": _first, "younger": _younger}.get(desk.level, _older)
     roomy, close = ([*shown(desk, outcome, summary, k)] for k in (True, False))
     filled = [*close, DrawBox(desk.say("draw"), least=45.0)]
@@ -189,15 +192,20 @@ def _curve(summary: ResultSummary, fitted: Fit, low: float, high: float) -> tupl
 def _table(desk: Desk, summary: ResultSummary) -> Block:
     """The table as the child filled it in. What was missed is a dash; what is not counted stands in brackets."""
     kinds = [column.kind for column in summary.plan.columns(desk.level) if column.kind != "guess"]
-    count = max(1, *(len(row.tried) for row in summary.rows))
+    count = max(1, *(_tried(row) for row in summary.rows))
     if count < 2:
         kinds = [kind for kind in kinds if kind in ("value", "trial")]
     lines = [_line(summary, row, count) for row in summary.rows]
     return trial_table(desk, summary.plan, lines, kinds, _PRINTED_ROW)
 
 
+def _tried(row: RowResult) -> int:
+    """How many trials of a row there are, without those at its end that were missed."""
+    return max((k for k, tried in enumerate(row.tried, 1) if tried.text), default=0)
+
+
 def _line(summary: ResultSummary, row: RowResult, count: int) -> Line:
-    tried = [t.text if t.used or not t.text else f"({t.text})" for t in row.tried]
+    tried = [t.text if t.used or not t.text else f"({t.text})" for t in row.tried[:count]]
     tried = [text or "–" for text in (*tried, *([""] * (count - len(tried))))]
     answer = figure(summary, row.answer)
     mean: str | Cell = Cell(answer, corner="*") if row.how == "median" else answer

@@ -1,4 +1,4 @@
-"""The shadow clock's page: hour lines at the published angles, a gnomon that folds to the latitude, the caution on it."""
+"""The shadow clock on card: hour lines at published angles, a gnomon that folds to the latitude, the caution."""
 
 import math
 from typing import Any

@@ -130,6 +130,14 @@ def test_any_trial_has_pages_that_are_full(case: str, title: str, rows: dict[str
         assert label.replace(" ", "")[:12] in text.replace(" ", "")
 
 
+def test_the_day_is_told_and_trials_that_all_missed_have_no_column(tmp_path: Path) -> None:
+    lines = wrote("A soft landing", {"90 mm": "0.71, 0.72, -", "120 mm": "0.9, -, -"}, "older")
+    lines += "    done: 2027-02-24\n"
+    (text,) = made(tmp_path, CANOPY, results=lines, sheets="results", levels=("older",)).text("older", "results")
+    assert "Wednesday 24 February 2027" in text and "Date" not in text
+    assert "Trial 2" in text and "Trial 3" not in text
+
+
 def test_results_that_turn_are_told_with_the_turn(tmp_path: Path) -> None:
     rows = {str(h): str(abs(h - 12) * 12) for h in range(9, 16)}
     built = made(tmp_path, CLOCK, results=wrote("A shadow clock", rows, "upper"), levels=("upper",), sheets="results")
