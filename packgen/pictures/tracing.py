@@ -18,6 +18,7 @@ from packgen.pictures.shapes import Point, Step, Steps, curve_points
 _IN, _OUT = 0.5, -0.51
 _CORNER = math.cos(math.radians(50))  # a sharper turn than this stays a corner
 _OUTSIDE = -1
+_TRIES = 8
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,20 +44,22 @@ class Chain:
 
 
 def traced(areas: LabelMap, passes: int, tolerance: float) -> list[Chain]:
-    """The borders of the areas. No two cross: where smoothing would make them, it is done more gently."""
+    """The borders of the areas. No two cross: those that would are followed more closely, then left unsmoothed."""
     net = _Net(areas)
-    while True:
-        places = net.smoothed(passes)
-        stiff: set[int] = set()
-        for _ in range(3):
-            chains = [_chain(net, i, places, tolerance, i in stiff) for i in range(len(net.chains))]
-            crossing = _crossing(chains) - stiff
-            if not crossing:
-                break
-            stiff |= crossing
-        if not crossing or not passes:
+    stiff: set[int] = set()
+    frozen: set[int] = set()
+    places = net.smoothed(passes, frozen)
+    for _ in range(_TRIES):
+        chains = [_chain(net, i, places, tolerance, i in stiff) for i in range(len(net.chains))]
+        wrong = _crossing(chains) | _turned_over(net, chains)
+        if not wrong:
             return chains
-        passes //= 2
+        if wrong <= stiff:
+            frozen |= wrong
+            places = net.smoothed(passes, frozen)
+        stiff |= wrong
+    places = net.smoothed(0, frozen)
+    return [_chain(net, i, places, tolerance, True) for i in range(len(net.chains))]
 
 
 class _Net:
@@ -113,13 +116,15 @@ class _Net:
             chain.append(to)
         return chain
 
-    def smoothed(self, passes: int) -> dict[int, Point]:
-        """Where each point lies after that many passes in and out; points on the frame stay."""
+    def smoothed(self, passes: int, frozen: set[int]) -> dict[int, Point]:
+        """Where each point lies after that many passes in and out; those on the frame and of frozen chains stay."""
         across = self.width + 1
         names = list(self.near)
         index = {name: i for i, name in enumerate(names)}
         xs, ys = [float(n % across) for n in names], [float(n // across) for n in names]
-        free = [i for i, n in enumerate(names) if 0 < n % across < self.width and 0 < n // across < self.height]
+        still = {name for chain in frozen for name in self.chains[chain]}
+        inner = (n not in still and 0 < n % across < self.width and 0 < n // across < self.height for n in names)
+        free = [i for i, moves in enumerate(inner) if moves]
         around = [[index[other] for other in self.near[names[i]]] for i in free]
         for _ in range(passes):
             for factor in (_IN, _OUT):
@@ -277,6 +282,25 @@ def _crossing(chains: list[Chain]) -> set[int]:
                     if (other, other_piece) != (index, piece) and cross(a, b, c, d):
                         found |= {index, other}
                 squares[key].append((index, piece, a, b))
+    return found
+
+
+def _turned_over(net: _Net, chains: list[Chain]) -> set[int]:
+    """The chains at meeting points where smoothing has changed the order in which they leave, all round the point."""
+    leaving: dict[int, list[tuple[float, float, int]]] = defaultdict(list)
+    across = net.width + 1
+    for index, (names, chain) in enumerate(zip(net.chains, chains, strict=True)):
+        line = drawn_line(chain.steps, 4)
+        for (at, to), (a, b) in (((names[0], names[1]), line[:2]), ((names[-1], names[-2]), (line[-1], line[-2]))):
+            if len(net.near[at]) > 2:
+                before = math.atan2(to // across - at // across, to % across - at % across)
+                leaving[at].append((before, math.atan2(b[1] - a[1], b[0] - a[0]), index))
+    found: set[int] = set()
+    for around in leaving.values():
+        after = [angle for _, angle, _ in sorted(around)]
+        falls = sum(x > y for x, y in pairwise([*after, after[0]]))
+        if falls != 1:
+            found |= {index for _, _, index in around}
     return found
 
 

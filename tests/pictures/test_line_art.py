@@ -3,7 +3,7 @@ from pathlib import Path
 import pytest
 from conftest import KINDS
 from PIL import Image
-from shapely import LineString, Polygon
+from shapely import LineString, Polygon, make_valid
 from shapely.strtree import STRtree
 
 from packgen.pictures.line_art import LineArt, line_art, numbered, tone_shapes
@@ -18,7 +18,7 @@ def ground(steps: tuple[tuple[str | float, ...], ...]) -> Polygon:
     shape = Polygon()
     for line in flattened(steps, 6):
         if len(line) > 3:
-            shape = shape.symmetric_difference(Polygon(line).buffer(0))
+            shape = shape.symmetric_difference(make_valid(Polygon(line)))
     return shape
 
 

@@ -1,7 +1,7 @@
 import colorsys
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from packgen.pictures.colours import apart
@@ -39,6 +39,7 @@ def test_a_paint_is_mixed_of_itself(paint: str) -> None:
     assert mix.parts == ((paint, 1),) and mix.close
 
 
+@settings(max_examples=15, deadline=None)
 @given(st.tuples(st.floats(0, 1), st.floats(0, 1), st.floats(0, 1)))
 def test_a_mix_is_of_few_parts_and_says_whether_it_is_close(colour: tuple[float, float, float]) -> None:
     mix = mix_for(colour)

@@ -59,7 +59,7 @@ def test_the_scale_is_true_north_and_south_and_along_the_middle() -> None:
 SPOTS = st.lists(st.tuples(st.floats(-85, 85), st.floats(-180, 180)), min_size=1, max_size=4)
 
 
-@settings(deadline=None, max_examples=25)
+@settings(deadline=None, max_examples=12)
 @given(SPOTS, st.floats(80, 190), st.floats(80, 240))
 def test_every_spot_is_on_the_map_and_the_map_in_its_room(
     spots: list[tuple[float, float]], width: float, height: float
