@@ -164,4 +164,7 @@ def north(desk: Desk, pen: Pen, x: float, y: float, size: float) -> None:
     pen.polygon([(x, y + size), (x - size * 0.2, y), (x, y + size * 0.22)], Stroke(THIN, 0.15), 0.15)
     pen.polygon([(x, y + size), (x + size * 0.2, y), (x, y + size * 0.22)], Stroke(THIN, 0.15), 1.0)
     style = desk.look.small.at(size * 0.42)
-    pen.text(x, y + size + 0.6, desk.say("north"), style, align="centre")
+    words = desk.say("north")
+    wide = desk.faces.width(words, style.face, style.size) + 1.0
+    pen.box(x - wide / 2, y + size + 0.3, wide, style.size, fill=1.0, corner=0.8, role="label-ground")
+    pen.text(x, y + size + 0.6, words, style, align="centre")

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from packgen.page.blocks import Kit, Span, Whole, rigid
-from packgen.page.look import RULE, SOFT
+from packgen.page.look import SOFT
 from packgen.page.pen import Pen
 from packgen.page.text import Style
 from packgen.trials.stages import Stage
@@ -31,7 +31,7 @@ class StageLine(Whole):
         base = top - pen.drop(style)
         at = x
         for number, (words, here) in enumerate(self._parts()):
-            at += pen.text(at, base, _BETWEEN, style.grey(RULE), role="stage-between") if number else 0.0
+            at += pen.text(at, base, _BETWEEN, style.grey(SOFT), role="stage-between") if number else 0.0
             set_in = style.in_face(kit.look.label.face) if here else style.grey(SOFT)
             at += pen.text(at, base, words, set_in, role="stage-now" if here else "stage")
 
