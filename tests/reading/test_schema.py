@@ -19,11 +19,20 @@ from packgen.reading.family import read_family
 from packgen.reading.family_keys import FAMILY
 from packgen.reading.recipe import RECIPE as RECIPE_KEYS
 from packgen.reading.recipe import find_recipes, read_recipe
-from packgen.reading.schema import DIALECT, family_schema, recipe_schema, schema_text, study_schema, write_schemas
+from packgen.reading.schema import (
+    DIALECT,
+    family_schema,
+    recipe_schema,
+    results_schema,
+    schema_text,
+    study_schema,
+    write_schemas,
+)
 from packgen.reading.study import read_study
 from packgen.reading.study_keys import STUDY as STUDY_KEYS
 
 SCHEMAS = {"study": study_schema(), "family": family_schema(), "recipe": recipe_schema()}
+WITH_RESULTS = {**SCHEMAS, "results": results_schema()}
 STORED = Path(packgen.__file__).parent / "schema"
 ROOT = Path(packgen.__file__).parent.parent
 
@@ -53,14 +62,14 @@ def as_an_editor_sees(text: str) -> Any:
 
 
 def validate(kind: str, data: Any) -> None:
-    jsonschema.Draft202012Validator(SCHEMAS[kind]).validate(data)
+    jsonschema.Draft202012Validator(WITH_RESULTS[kind]).validate(data)
 
 
-@pytest.mark.parametrize("kind", SCHEMAS)
+@pytest.mark.parametrize("kind", WITH_RESULTS)
 def test_the_schema_is_valid_and_stored_as_it_is_made(kind: str) -> None:
-    jsonschema.Draft202012Validator.check_schema(SCHEMAS[kind])
-    assert SCHEMAS[kind]["$schema"] == DIALECT
-    assert (STORED / f"{kind}.json").read_text(encoding="utf-8") == schema_text(SCHEMAS[kind])
+    jsonschema.Draft202012Validator.check_schema(WITH_RESULTS[kind])
+    assert WITH_RESULTS[kind]["$schema"] == DIALECT
+    assert (STORED / f"{kind}.json").read_text(encoding="utf-8") == schema_text(WITH_RESULTS[kind])
 
 
 def test_writing_gives_the_stored_files(tmp_path: Path) -> None:
@@ -69,9 +78,9 @@ def test_writing_gives_the_stored_files(tmp_path: Path) -> None:
     assert {p.name for p in STORED.iterdir()} == {p.name for p in (tmp_path / "new").iterdir()}
 
 
-@pytest.mark.parametrize("kind", SCHEMAS)
+@pytest.mark.parametrize("kind", WITH_RESULTS)
 def test_every_key_is_described(kind: str) -> None:
-    for record in records(SCHEMAS[kind]):
+    for record in records(WITH_RESULTS[kind]):
         for key, about in record["properties"].items():
             assert about.get("description", "").strip(), (kind, key)
             assert about["description"] == about["description"].strip()
@@ -126,7 +135,18 @@ FILES = sorted(path for folder in ("examples", "packs") for path in (ROOT / fold
 def kind_of(path: Path, text: str) -> str:
     if path.is_relative_to(ROOT / "packs"):
         return "recipe"
-    return "family" if re.search("^family:", text, re.MULTILINE) else "study"
+    kinds = {"family": "^family:", "results": "^results:"}
+    return next((kind for kind, line in kinds.items() if re.search(line, text, re.MULTILINE)), "study")
+
+
+def named_by_its_family(results: Path, folder: Path) -> Path:
+    """A copy of the family file beside some results, with the line that names them taken up."""
+    family = results.with_name(results.name.replace("-results", "")).read_text(encoding="utf-8")
+    text, count = re.subn(f"^# (results: {results.name})", r"\1", family, flags=re.MULTILINE)
+    assert count == 1
+    (folder / results.name).write_bytes(results.read_bytes())
+    (folder / "family.yaml").write_text(text, encoding="utf-8")
+    return folder / "family.yaml"
 
 
 @pytest.mark.parametrize("path", FILES, ids=[str(path.relative_to(ROOT)) for path in FILES])
@@ -136,12 +156,13 @@ def test_the_files_that_come_with_packgen_are_valid(path: Path) -> None:
 
 
 @pytest.mark.parametrize("path", FILES, ids=[str(path.relative_to(ROOT)) for path in FILES])
-def test_the_files_that_come_with_packgen_read_without_a_fault(path: Path) -> None:
+def test_the_files_that_come_with_packgen_read_without_a_fault(path: Path, tmp_path: Path) -> None:
     kind = kind_of(path, path.read_text(encoding="utf-8"))
     readers = {
         "recipe": read_recipe,
         "study": read_study,
         "family": lambda p: read_family(p, find_recipes([ROOT / "packs"]) or PACKS),
+        "results": lambda p: read_family(named_by_its_family(p, tmp_path), find_recipes([ROOT / "packs"]) or PACKS),
     }
     value, faults = readers[kind](path)
     assert [str(fault) for fault in faults if fault.severity == "fault"] == []
