@@ -35,6 +35,7 @@ DOORS = {
     "qrcode": ("page/qr.py",),
     "shapely": ("nets/",),
     "PIL": ("pictures/",),
+    "numpy": ("pictures/",),
     "vtracer": ("pictures/",),
     "pypdf": ("writing/",),
     "pypdfium2": ("writing/",),

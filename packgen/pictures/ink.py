@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from PIL import Image, ImageChops, ImageDraw, ImageFilter
 
-from packgen.pictures.calm import stretched
+from packgen.pictures.calm import grown, median, shrunk, stretched
 from packgen.pictures.label_map import LabelMap, connected
 from packgen.pictures.tracing import Chain, drawn_line, traced
 
@@ -22,9 +22,9 @@ def strokes(image: Image.Image, outlines: list[Chain], scale: float, blur: float
     `outlines` are in pixels of a picture `scale` times smaller; `blur` is the strokes' width in px.
     """
     grey = stretched(image)
-    smooth = grey.filter(ImageFilter.MedianFilter(3)).filter(ImageFilter.GaussianBlur(blur / 2))
-    side = 2 * round(blur * 2) + 1
-    closed = smooth.filter(ImageFilter.MaxFilter(side)).filter(ImageFilter.MinFilter(side))
+    smooth = median(grey).filter(ImageFilter.GaussianBlur(blur / 2))
+    reach = round(blur * 2)
+    closed = shrunk(grown(smooth, reach), reach)
     darker = ImageChops.subtract(closed, smooth)
     mask = darker.point([0] * (limit := _limit(darker, share)) + [255] * (256 - limit))
     mask = ImageChops.subtract(

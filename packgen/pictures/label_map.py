@@ -6,11 +6,15 @@ Runs of equal pixels are handled rather than pixels, which keeps plain Python qu
 from __future__ import annotations
 
 from collections import defaultdict
+from collections.abc import Iterator
 from dataclasses import dataclass, field
-from itertools import groupby, pairwise
+from itertools import pairwise
+from typing import Any
 
+import numpy as np
 from PIL import Image
 
+Pixels = np.ndarray[tuple[int, int], np.dtype[Any]]  # a row of the array is a row of the picture
 Run = tuple[int, int, int]  # from x, to x (not included), number of the area
 
 
@@ -68,28 +72,31 @@ def find(parent: list[int], item: int) -> int:
 def connected(image: Image.Image) -> LabelMap:
     """The connected areas (by edges) of equal value in a picture of one byte a pixel."""
     width, height = image.size
-    data = image.tobytes()
-    parent: list[int] = []
-    values: list[int] = []
-    rows: list[list[Run]] = []
-    above: list[Run] = []
-    for y in range(height):
-        row: list[Run] = []
-        x = 0
-        for value, pixels in groupby(data[y * width : (y + 1) * width]):
-            end = x + sum(1 for _ in pixels)
-            row.append((x, end, len(parent)))
-            parent.append(len(parent))
-            values.append(value)
-            x = end
-        for upper, lower, _, _ in _touching(above, row):
-            if values[upper] == values[lower]:
-                a, b = find(parent, upper), find(parent, lower)
-                parent[max(a, b)] = min(a, b)
-        rows.append(row)
-        above = row
+    pixels = np.frombuffer(image.tobytes(), dtype=np.uint8).reshape(height, width)
+    begins = np.ones((height, width), dtype=bool)
+    begins[:, 1:] = pixels[:, 1:] != pixels[:, :-1]
+    starts = np.flatnonzero(begins)
+    values = pixels.ravel()[starts].tolist()
+    parent = list(range(len(starts)))
+    for upper, lower in _alike_over_each_other(pixels, np.cumsum(begins).reshape(height, width) - 1):
+        a, b = find(parent, upper), find(parent, lower)
+        parent[max(a, b)] = min(a, b)
+    rows: list[list[Run]] = [[] for _ in range(height)]
+    ends = np.append(starts[1:], width * height)
+    for number, (start, end) in enumerate(zip(starts.tolist(), ends.tolist(), strict=True)):
+        y = start // width
+        rows[y].append((start - y * width, end - y * width, number))
     whole = LabelMap(width, height, rows, values)
     return whole.renumbered([find(parent, i) for i in range(len(parent))])
+
+
+def _alike_over_each_other(pixels: Pixels, runs: Pixels) -> Iterator[tuple[int, int]]:
+    """The numbers of two runs of equal pixels, one in the row over the other, that touch."""
+    alike = pixels[1:] == pixels[:-1]
+    pairs = np.stack((runs[:-1][alike], runs[1:][alike]), axis=1)
+    new = np.ones(len(pairs), dtype=bool)
+    new[1:] = (pairs[1:] != pairs[:-1]).any(axis=1)
+    return map(tuple, pairs[new].tolist())
 
 
 def _touching(above: list[Run], below: list[Run]) -> list[tuple[int, int, int, int]]:

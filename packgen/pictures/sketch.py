@@ -14,7 +14,7 @@ from pathlib import Path
 
 from PIL import Image, ImageChops, ImageFilter, ImageOps
 
-from packgen.pictures.calm import calmed
+from packgen.pictures.calm import calmed, median
 from packgen.pictures.label_map import LabelMap, connected
 from packgen.pictures.line_art import LineArt
 from packgen.pictures.load import Store
@@ -87,7 +87,7 @@ def _darker(image: Image.Image, width: float) -> Image.Image:
 
 def _lines(darker: Image.Image, level: _Level, scale: float) -> LabelMap:
     """The lines as areas with the value 255: where it is dark enough to go on, and somewhere dark enough to begin."""
-    mask = darker.point([0] * level.on + [255] * (256 - level.on)).filter(ImageFilter.MedianFilter(3))
+    mask = median(darker.point([0] * level.on + [255] * (256 - level.on)))
     areas = connected(mask)
     darkest, sizes, long = _darkest(areas, darker), areas.sizes(), _extents(areas)
     reach, speck = level.long * max(darker.size), _SPECK * (level.width * scale) ** 2

@@ -12,6 +12,8 @@ from collections import defaultdict
 from dataclasses import dataclass
 from itertools import pairwise
 
+import numpy as np
+
 from packgen.pictures.label_map import LabelMap
 from packgen.pictures.shapes import Point, Step, Steps, curve_points
 
@@ -121,21 +123,24 @@ class _Net:
         across = self.width + 1
         names = list(self.near)
         index = {name: i for i, name in enumerate(names)}
-        xs, ys = [float(n % across) for n in names], [float(n // across) for n in names]
+        spots = np.array([(n % across, n // across) for n in names], dtype=float)
+        inside = ((spots > 0) & (spots < (self.width, self.height))).all(axis=1)
         still = {name for chain in frozen for name in self.chains[chain]}
-        inner = (n not in still and 0 < n % across < self.width and 0 < n // across < self.height for n in names)
-        free = [i for i, moves in enumerate(inner) if moves]
-        around = [[index[other] for other in self.near[names[i]]] for i in free]
+        alike: dict[int, list[int]] = defaultdict(list)  # points with as many neighbours are moved together
+        for i in np.flatnonzero(inside).tolist():
+            if names[i] not in still:
+                alike[len(self.near[names[i]])].append(i)
+        groups = [
+            (np.array(own), np.array([[index[other] for other in self.near[names[i]]] for i in own]).T)
+            for own in alike.values()
+        ]
         for _ in range(passes):
             for factor in (_IN, _OUT):
-                moved = []
-                for i, others in zip(free, around, strict=True):
-                    n = len(others)
-                    mx, my = sum(xs[j] for j in others) / n, sum(ys[j] for j in others) / n
-                    moved.append((xs[i] + factor * (mx - xs[i]), ys[i] + factor * (my - ys[i])))
-                for i, (x, y) in zip(free, moved, strict=True):
-                    xs[i], ys[i] = x, y
-        return {name: (xs[i], ys[i]) for i, name in enumerate(names)}
+                before = spots.copy()
+                for own, others in groups:
+                    middle = sum(before[column] for column in others) / len(others)
+                    spots[own] = before[own] + factor * (middle - before[own])
+        return {name: (x, y) for name, (x, y) in zip(names, spots.tolist(), strict=True)}
 
 
 def _spread(row: list[tuple[int, int, int]], width: int) -> list[int]:

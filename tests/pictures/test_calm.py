@@ -1,6 +1,9 @@
-from PIL import Image, ImageChops, ImageStat
+import random
 
-from packgen.pictures.calm import calmed
+import pytest
+from PIL import Image, ImageChops, ImageFilter, ImageStat
+
+from packgen.pictures.calm import calmed, grown, median, shrunk
 
 
 def test_grain_is_flattened_and_the_edge_stays_sharp() -> None:
@@ -17,3 +20,20 @@ def test_grain_is_flattened_and_the_edge_stays_sharp() -> None:
 def test_a_plain_picture_is_left_alone() -> None:
     plain = Image.new("RGB", (30, 20), (12, 200, 90))
     assert calmed(plain, 3, 2).tobytes() == plain.tobytes()
+
+
+@pytest.mark.parametrize("mode", ["L", "RGB"])
+@pytest.mark.parametrize("size", [(1, 1), (2, 3), (3, 1), (40, 31)])
+def test_the_median_is_that_of_a_rank_filter(mode: str, size: tuple[int, int]) -> None:
+    noise = bytes(random.Random(7).randrange(256) for _ in range(size[0] * size[1] * len(mode)))
+    image = Image.frombytes(mode, size, noise)
+    assert median(image).tobytes() == image.filter(ImageFilter.MedianFilter(3)).tobytes()
+
+
+@pytest.mark.parametrize("mode", ["L", "RGB"])
+@pytest.mark.parametrize("reach", [1, 2, 3, 5, 8])
+def test_growing_and_shrinking_are_those_of_a_rank_filter(mode: str, reach: int) -> None:
+    noise = bytes(random.Random(7).randrange(256) for _ in range(23 * 12 * len(mode)))
+    image = Image.frombytes(mode, (23, 12), noise)
+    assert grown(image, reach).tobytes() == image.filter(ImageFilter.MaxFilter(2 * reach + 1)).tobytes()
+    assert shrunk(image, reach).tobytes() == image.filter(ImageFilter.MinFilter(2 * reach + 1)).tobytes()
