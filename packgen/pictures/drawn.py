@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from PIL import Image, ImageChops, ImageFilter
 
+from packgen.pictures.calm import grown, shrunk
 from packgen.pictures.ink import zone
 from packgen.pictures.label_map import LabelMap, connected, without_small
 from packgen.pictures.regions import Wanted, softened
@@ -36,8 +37,8 @@ def is_drawing(image: Image.Image) -> bool:
         return False
     if not 0 < marked < _MARKED * pixels:
         return False
-    side = 2 * round(_STROKE * max(grey.size) / 2) + 1
-    thick = marks(grey).filter(ImageFilter.MinFilter(side)).filter(ImageFilter.MaxFilter(side))
+    reach = round(_STROKE * max(grey.size) / 2)
+    thick = grown(shrunk(marks(grey), reach), reach)
     return thick.histogram()[255] < _THICK * marked
 
 

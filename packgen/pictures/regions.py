@@ -13,7 +13,7 @@ from dataclasses import dataclass
 
 from PIL import Image, ImageChops, ImageFilter
 
-from packgen.pictures.calm import calmed, stretched
+from packgen.pictures.calm import calmed, grown, stretched
 from packgen.pictures.label_map import Border, LabelMap, connected, find, join, neighbours, without_small
 
 _COLOURS = 40
@@ -49,12 +49,16 @@ def areas_of(image: Image.Image, wanted: Wanted) -> LabelMap:
     fine = _cut_up(image, wanted)
     best: LabelMap | None = None
     aim, below, above = wanted.target, 0, 0
+    last = 0
     for _ in range(_TRIES):
         made = _rounded(fine.at(aim, wanted), wanted)
         if best is None or abs(made.count - wanted.target) < abs(best.count - wanted.target):
             best = made
         if abs(made.count - wanted.target) <= wanted.target * 0.15:
             break
+        if made.count == last < wanted.target:
+            break  # there is no more in the picture
+        last = made.count
         if made.count < wanted.target:
             below = aim
             aim = (aim + above) // 2 if above else aim * 2
@@ -121,7 +125,7 @@ def _cut_up(image: Image.Image, wanted: Wanted) -> _Fine:
     # Sharpness is that of the picture before it was calmed, where a soft shadow still has a soft edge.
     sharp = _sharpness(_for_the_eye(plain.filter(ImageFilter.MedianFilter(5))))
     # Calming may have moved an edge by a pixel or two: a border takes the sharpest that lies so near.
-    near = neighbours(areas, sharp.filter(ImageFilter.MaxFilter(5)).tobytes())
+    near = neighbours(areas, grown(sharp, 2).tobytes())
     joins = _Joining(areas.sizes(), colours, near.of, _middling(areas), wanted.power, _roughness(areas, sharp)).all()
     return _Fine(areas, joins)
 
