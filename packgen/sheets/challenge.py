@@ -44,6 +44,7 @@ SHEET = Sheet(
 )
 
 _YOUNG = ("first", "younger")
+_TALLIED = 60  # more than this nobody counts in strokes
 _READ_ALOUD = 45  # words; a longer brief is set small for the youngest, to be read to them
 _PEN: Ruling = look_for("parent").ruling
 
@@ -62,7 +63,8 @@ class _Set:
         """What the wordings know besides the study: the plan, how often is tried, what is changed and measured."""
         plan = self.plan
         changed = plan.changed.name if plan.changed else self.desk.say("design")
-        return {"plan": plan, "repeats": plan.repeats(self.desk.level), "changed": changed, "counted": counted(plan),
+        tally = counted(plan) and (plan.y_axis.blank or plan.y_axis.high <= _TALLIED)
+        return {"plan": plan, "repeats": plan.repeats(self.desk.level), "changed": changed, "tally": tally,
                 "clock": plan.model is not None and plan.model.key == "shadow-clock", "words": plan.x_axis.words,
                 "what": plan.measured.what}  # fmt: skip
 
