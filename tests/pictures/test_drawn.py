@@ -1,5 +1,5 @@
 import pytest
-from conftest import KINDS
+from picture_kinds import KINDS
 from PIL import Image, ImageDraw
 
 from packgen.pictures.drawn import drawn_areas, drawn_ink, is_drawing, marks

@@ -1,7 +1,7 @@
 from pathlib import Path
 
 import pytest
-from conftest import KINDS
+from picture_kinds import KINDS
 from PIL import Image, ImageDraw
 
 from packgen.pictures.finish import blank_window, kept_half, kept_middle

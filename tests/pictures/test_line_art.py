@@ -1,7 +1,7 @@
 from pathlib import Path
 
 import pytest
-from conftest import KINDS
+from picture_kinds import KINDS
 from PIL import Image
 from shapely import LineString, Polygon, make_valid
 from shapely.strtree import STRtree
