@@ -6,6 +6,7 @@ Text is read with pdfium, lines and boxes with pdfminer: neither shares anything
 from __future__ import annotations
 
 import ctypes
+import io
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -167,12 +168,13 @@ class PaperFile:
 
     def __init__(self, path: Path) -> None:
         self.path = path
-        self.pdfium = pypdfium2.PdfDocument(path)
+        self._data = path.read_bytes()
+        self.pdfium = pypdfium2.PdfDocument(self._data)
         self.pages = [PaperPage(self, index) for index in range(len(self.pdfium))]
 
     @cached_property
     def plumber(self) -> pdfplumber.PDF:
-        return pdfplumber.open(self.path)
+        return pdfplumber.open(io.BytesIO(self._data))
 
 
 def around(boxes: tuple[Box, ...]) -> Box:
