@@ -5,13 +5,14 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from packgen.page.artwork import Box
 from packgen.page.desk import Desk
 from packgen.page.look import BOLD, GUIDE, HAIR, MIDDLE, SOFT, THIN
 from packgen.page.marks import Mark, Path_, Point, Stroke
 from packgen.page.pen import Pen
-from packgen.page.text import fit
+from packgen.page.text import Style, fit
 from packgen.pictures.world import MapView
 from packgen.planning.places import MILE_KM
 
@@ -29,14 +30,17 @@ class Marked:
     kind: str = "work"
 
 
-def draw_map(desk: Desk, pen: Pen, view: MapView, box: Box, *, net: bool, bold: bool) -> None:
-    """The map in a box of its own size: `net` draws its lines of degrees, named round the frame."""
+def draw_map(desk: Desk, pen: Pen, view: MapView, box: Box, *, net: bool, bold: bool,
+             clear: Sequence[Box] = ()) -> None:  # fmt: skip
+    """The map in a box of its own size. `net` draws its lines of degrees; in `clear` boxes no shore is drawn."""
     shift = (1.0, 0.0, 0.0, 1.0, box.x, box.y)
     frame = ((0.0, 0.0), (box.width, 0.0), (box.width, box.height), (0.0, box.height))
     pen.box(box.x, box.y, box.width, box.height, fill=SEA, role="sea")
     marks: list[Mark] = [Path_(_steps(ring, True), None, 1.0, "land") for ring in view.land]
     coast = Stroke(BOLD if bold else MIDDLE, 0.2, cap=1)
-    marks += [Path_(_steps(line, False), coast, None, "coast") for line in view.coast]
+    holes = [Box(hole.x - box.x, hole.y - box.y, hole.width, hole.height) for hole in clear]
+    lines = [part for line in view.coast for part in _outside(line, holes)]
+    marks += [Path_(_steps(line, False), coast, None, "coast") for line in lines]
     pen.group(marks, shift, frame)
     if net:
         _net(desk, pen, view, box)
@@ -49,9 +53,43 @@ def _steps(points: Sequence[Point], closed: bool) -> tuple[tuple[str | float, ..
     return (*steps, ("z",)) if closed else steps
 
 
+def _outside(line: Sequence[Point], holes: Sequence[Box]) -> list[list[Point]]:
+    """The parts of a line that lie in none of the holes."""
+    parts: list[list[Point]] = []
+    for a, b in pairwise(line):
+        for low, high in _left(a, b, holes):
+            start = (a[0] + (b[0] - a[0]) * low, a[1] + (b[1] - a[1]) * low)
+            end = (a[0] + (b[0] - a[0]) * high, a[1] + (b[1] - a[1]) * high)
+            if parts and parts[-1][-1] == start:
+                parts[-1].append(end)
+            else:
+                parts.append([start, end])
+    return parts
+
+
+def _left(a: Point, b: Point, holes: Sequence[Box]) -> list[tuple[float, float]]:
+    """The stretches of a straight piece, as fractions of it, outside every hole (Liang and Barsky, 1984)."""
+    kept = [(0.0, 1.0)]
+    dx, dy = b[0] - a[0], b[1] - a[1]
+    for hole in holes:
+        low, high = 0.0, 1.0
+        for step, room in ((-dx, a[0] - hole.x), (dx, hole.x + hole.width - a[0]), (-dy, a[1] - hole.y),
+                           (dy, hole.y + hole.height - a[1])):  # fmt: skip
+            if step == 0:
+                high = -1.0 if room < 0 else high
+            elif step < 0:
+                low = max(low, room / step)
+            else:
+                high = min(high, room / step)
+        if low < high:
+            cut = [((s, min(e, low)), (max(s, high), e)) for s, e in kept]
+            kept = [part for pair in cut for part in pair if part[0] < part[1]]
+    return kept
+
+
 def _net(desk: Desk, pen: Pen, view: MapView, box: Box) -> None:
     """Parallels and meridians, with their degrees at the left and at the foot."""
-    style = desk.look.small.at(min(desk.look.small.size, 2.8)).grey(SOFT)
+    style = desk.look.small.grey(SOFT)
     rise = desk.faces.metrics(style.face).cap * style.size / 2
     for tick in view.parallels:
         y = box.y + tick.at
@@ -81,23 +119,45 @@ def together(view: MapView, places: Sequence[Marked]) -> list[list[Marked]]:
     return groups
 
 
-def mark_places(desk: Desk, pen: Pen, view: MapView, box: Box, places: Sequence[Marked], size: float) -> None:
-    """A marker for each place with its name beside it, where it hides no other; `size` is a marker's in mm."""
+@dataclass(frozen=True, slots=True)
+class Label:
+    """A name on a map: where it stands, its lines and how they are set."""
+
+    box: Box
+    lines: tuple[str, ...]
+    style: Style
+
+
+def labels_for(desk: Desk, view: MapView, box: Box, places: Sequence[Marked], size: float) -> list[Label]:
+    """The names of places on a map in that box, each where it hides no other; `size` is a marker's in mm."""
     groups = together(view, places)
     at = [(box.x + x, box.y + y) for x, y in (view.place((g[0].lat, g[0].lon)) for g in groups)]
     taken = [Box(x - size * 0.6, y - size * 0.6, size * 1.2, size * 1.2) for x, y in at]
     style = desk.look.label
+    found: list[Label] = []
     for group, (x, y) in zip(groups, at, strict=True):
         words = " · ".join(dict.fromkeys(place.name for place in group))
         fitted = fit(desk.faces, words, style, min(62.0, box.width * 0.45), 3 * style.leading, style.size * 0.75)
         wide = max(desk.faces.width(line, fitted.style.face, fitted.style.size) for line in fitted.lines)
         label = _free(box, (x, y), wide + 1.6, fitted.height + 0.6, size, taken)
         taken.append(label)
-        pen.box(label.x, label.y, label.width, label.height, fill=1.0, corner=0.8, role="label-ground")
-        pen.lines(label.x + 0.8, label.y + label.height - 0.3, fitted.lines, fitted.style, align="centre", width=wide)
-    for group, (x, y) in zip(groups, at, strict=True):
+        found.append(Label(label, fitted.lines, fitted.style))
+    return found
+
+
+def mark_places(pen: Pen, view: MapView, box: Box, places: Sequence[Marked], labels: Sequence[Label],
+                size: float) -> None:  # fmt: skip
+    """The names on the map, and a marker for each place; places so near that one marker does have one."""
+    for label in labels:
+        ground = label.box
+        pen.box(ground.x, ground.y, ground.width, ground.height, fill=1.0, corner=0.8, role="label-ground")
+        pen.lines(ground.x + 0.8, ground.y + ground.height - 0.3, label.lines, label.style, align="centre",
+                  width=ground.width - 1.6)  # fmt: skip
+    for group in together(view, places):
+        x, y = view.place((group[0].lat, group[0].lon))
         kinds = {place.kind for place in group}
-        draw_marker(pen, "life" if "life" in kinds else "home" if "home" in kinds else "work", x, y, size)
+        kind = next(kind for kind in ("life", "home", "work") if kind in kinds)
+        draw_marker(pen, kind, box.x + x, box.y + y, size)
 
 
 def draw_marker(pen: Pen, kind: str, x: float, y: float, size: float) -> None:
@@ -153,18 +213,15 @@ def scale_bar(desk: Desk, pen: Pen, view: MapView, x: float, y: float, longest: 
     length = whole * unit_mm
     pen.box(x, y, length / 2, 1.6, Stroke(HAIR, 0.15), 0.15, role="scale")
     pen.box(x + length / 2, y, length / 2, 1.6, Stroke(HAIR, 0.15), 1.0, role="scale")
-    style = desk.look.small.at(min(desk.look.small.size, 3.4))
+    style = desk.look.small
     unit = "miles" if miles else "km"
     pen.text(x, y + 2.4, "0", style, align="left")
     pen.text(x + length, y + 2.4, f"{whole} {unit}", style, align="centre", role="scale-words")
 
 
 def north(desk: Desk, pen: Pen, x: float, y: float, size: float) -> None:
-    """An arrow to the north with its letter, standing on (x, y)."""
+    """An arrow to the north standing on (x, y), and its letter on the left of it."""
     pen.polygon([(x, y + size), (x - size * 0.2, y), (x, y + size * 0.22)], Stroke(THIN, 0.15), 0.15)
     pen.polygon([(x, y + size), (x + size * 0.2, y), (x, y + size * 0.22)], Stroke(THIN, 0.15), 1.0)
-    style = desk.look.small.at(size * 0.42)
-    words = desk.say("north")
-    wide = desk.faces.width(words, style.face, style.size) + 1.0
-    pen.box(x - wide / 2, y + size + 0.3, wide, style.size, fill=1.0, corner=0.8, role="label-ground")
-    pen.text(x, y + size + 0.6, words, style, align="centre")
+    style = desk.look.small
+    pen.text(x - size * 0.35, y + 0.4, desk.say("north"), style, align="right")

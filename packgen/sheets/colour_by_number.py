@@ -12,7 +12,7 @@ from packgen.page.look import GUIDE, HAIR, MIDDLE, RULE, SOFT, THIN
 from packgen.page.marks import Ink, Stroke
 from packgen.page.pen import Pen
 from packgen.page.sideways import sideways, upright
-from packgen.page.text import fit
+from packgen.page.text import fit, wrap
 from packgen.pictures.colour_names import ColourName, colour_name
 from packgen.pictures.colours import Colour
 from packgen.pictures.line_art import LineArt, numbered, tone_shapes
@@ -39,7 +39,7 @@ _TONES = {"first": 3, "younger": 3, "older": 4, "upper": 5}
 _MOST_COLOURS, _MOST_TONES = 20, 9
 # The em of a number in mm: the largest, and the smallest that is still read with ease (6 pt and more; common practice).
 _NUMBER = {"first": (7.0, 4.0), "younger": (4.4, 2.5), "older": (3.4, 2.1), "upper": (3.2, 2.1)}
-_ROW = {"first": 14.0, "younger": 11.5, "older": 8.4, "upper": 8.2}
+_ROW = {"first": 14.0, "younger": 12.0, "older": 10.0, "upper": 9.6}
 _ENTRY = 84.0
 _SKETCH = {"first": (2, 0.4), "younger": (3, 0.35), "older": (3, 0.4), "upper": (3, 0.4)}  # detail, ink
 
@@ -130,7 +130,7 @@ def _areas(desk: Desk, pen: Pen, art: LineArt, drawing: LineArt | None, box: Box
     if drawing:
         draw_line_art(pen, drawing, box, Lining(THIN, _SKETCH[desk.level][1], frame=False))
     for (x, y), words, at_size, up in numbers:
-        pen.ring(x, y, at_size.size * (0.42 if len(words) == 1 else 0.6), fill=1.0, role="number-ground")
+        pen.ring(x, y, at_size.size * (0.52 if len(words) == 1 else 0.72), fill=1.0, role="number-ground")
         pen.text(x, y - up, words, at_size, align="centre", role="number")
     frame_of(pen, box, THIN, RULE)
 
@@ -200,8 +200,7 @@ def _key(desk: Desk, pen: Pen, form: str, entries: tuple[_Entry, ...], box: Box)
     if not _mixes(desk):
         return
     legend = desk.say("paints", letters={name: desk.say("letter", paint=name) for name in PAINTS})
-    fitted = fit(desk.faces, legend, style, box.width, style.leading, 2.2)
-    pen.lines(box.x, box.y + style.leading, fitted.lines[:1], fitted.style)
+    pen.lines(box.x, box.y + style.leading, wrap(desk.faces, legend, style, box.width)[:1], style)
 
 
 def _line(desk: Desk, pen: Pen, entry: _Entry, box: Box) -> None:
@@ -217,17 +216,21 @@ def _line(desk: Desk, pen: Pen, entry: _Entry, box: Box) -> None:
         pen.box(x, middle - high / 2, high * 1.2, high, Stroke(HAIR, RULE), fill, role="patch")
         x += high * 1.2 + 1.2
     room = box.x + box.width - x
-    share = 0.5 if _mixes(desk) else 1.0
-    name = fit(desk.faces, entry.name, desk.look.small, room, high * share, 2.2)
-    pen.lines(x, middle + high / 2 - (high * share - name.height) / 2, name.lines, name.style)
-    if _mixes(desk):
-        _mix(desk, pen, entry.parts, Box(x, middle - high / 2, room, high * 0.46))
+    style = desk.look.small
+    if not _mixes(desk):
+        pen.lines(x, middle + style.leading / 2, (entry.name,), style)
+        return
+    across = style.size * 1.34
+    top = middle + (style.leading + across) / 2
+    name = fit(desk.faces, entry.name, style, room, style.leading, style.size * 0.98)
+    pen.lines(x, top, name.lines[:1], style)
+    _mix(desk, pen, entry.parts, Box(x, top - style.leading - across, room, across))
 
 
 def _mix(desk: Desk, pen: Pen, parts: tuple[tuple[str, int], ...], box: Box) -> None:
     """The paints of a mix: how many parts, and a dab of each."""
-    across = min(box.height, 5.0, box.width / len(parts) / 1.75)
-    style = desk.look.label.at(across * 0.82)
+    across = box.height
+    style = desk.look.label.at(desk.look.small.size)
     drop = desk.faces.metrics(style.face).cap * style.size / 2
     x, middle = box.x, box.y + box.height / 2
     for paint, count in parts:
@@ -237,13 +240,12 @@ def _mix(desk: Desk, pen: Pen, parts: tuple[tuple[str, int], ...], box: Box) -> 
 
 
 def _dab(desk: Desk, pen: Pen, paint: str, x: float, y: float, across: float) -> None:
-    """A part of paint: a dab in its colour with its letter, so that it can be told without colours too."""
-    colour = PAINTS[paint]
-    pen.ring(
-        x, y, across / 2, Stroke(HAIR, RULE), _ink(desk, colour) if desk.family.printer.colour else 1.0, role="dab"
-    )
-    dark = desk.family.printer.colour and paint in ("red", "blue", "black")
-    style = desk.look.label.at(across * 0.68).grey(1.0 if dark else 0.1)
+    """A part of paint: a ring in its colour round its letter, so that it can be told without colours too."""
+    ring = Stroke(across * 0.14, PAINTS[paint])
+    if paint == "white" or not desk.family.printer.colour:
+        ring = Stroke(HAIR, RULE)
+    pen.ring(x, y, across * 0.43, ring, 1.0, role="dab")
+    style = desk.look.small
     drop = desk.faces.metrics(style.face).cap * style.size / 2
     pen.text(x, y - drop, desk.say("letter", paint=paint), style, align="centre", role="ornament")
 

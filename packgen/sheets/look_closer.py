@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
 from packgen.page.artwork import Box, centred, enough_in, frame_of, largest, subject_of
@@ -159,7 +160,7 @@ def _under(desk: Desk) -> list[Block]:
 def _tones(desk: Desk, count: int) -> Block:
     """Printed tones from light to dark, numbered, with an empty box under each to match it in."""
     greys = tone_strip(count)
-    style = desk.look.label.at(min(desk.look.label.size, 3.6))
+    style = desk.look.label.at(desk.look.small.size)
 
     def paint(pen: Pen, x: float, y: float, width: float, height: float) -> None:
         wide = min(width / count, 26.0)
@@ -178,26 +179,35 @@ def _left_handed(desk: Desk) -> bool:
     return bool(desk.child and desk.child.left_handed)
 
 
-def _caption(desk: Desk, names: list[str]) -> float:
-    """The height under a detail for two lines of its name, or for a line to write on."""
-    if not any(names):
-        return 0.0
-    return desk.look.small.leading * 1.7 + 1.0 if desk.level in ("first", "younger") else desk.look.small.leading + 1.5
+def _caption(desk: Desk, names: list[str]) -> Callable[[float], float]:
+    """The height under a detail of that width: for its name, or for a line to write on."""
+    small = desk.look.small
+
+    def high(side: float) -> float:
+        if not any(names):
+            return 0.0
+        if desk.level not in ("first", "younger"):
+            return small.leading + 1.5
+        return max(len(wrap(desk.faces, name, small, side)) for name in names) * small.leading + 1.0
+
+    return high
 
 
-def _places(live: Box, shape: float, count: int, caption: float, lefty: bool) -> _Places:
+def _places(live: Box, shape: float, count: int, caption: Callable[[float], float], lefty: bool) -> _Places:
     """The arrangement with the larger copy, of those whose details are large enough to enjoy."""
     found: list[_Places] = []
     for side in (0.16, 0.2, 0.235):
-        found.append(_over(live, shape, count, side, caption))
-        beside = _beside(live, shape, count, side, caption, lefty)
+        row = min((live.width - _GUTTER * (count - 1)) / count, live.height * side + 6.0)
+        found.append(_over(live, shape, count, row, caption(row)))
+        column = live.width * side * 1.2
+        column = min((live.height - _GUTTER * (count - 1)) / count - caption(column), column)
+        beside = _beside(live, shape, count, column, caption(column), lefty) if column >= 20.0 else None
         found += [beside] if beside else []
     return max(found, key=lambda p: p.copy.width * p.copy.height * min(1.0, p.cells[0].width / _ENJOYED))
 
 
-def _over(live: Box, shape: float, count: int, share: float, caption: float) -> _Places:
+def _over(live: Box, shape: float, count: int, side: float, caption: float) -> _Places:
     """Details in a row over the copy."""
-    side = min((live.width - _GUTTER * (count - 1)) / count, live.height * share + 6.0)
     gap = (live.width - side * count) / max(1, count - 1)
     top = live.y + live.height
     cells = tuple(Box(live.x + k * (side + gap), top - side - caption, side, side + caption) for k in range(count))
@@ -205,10 +215,9 @@ def _over(live: Box, shape: float, count: int, share: float, caption: float) -> 
     return _Places(cells, centred(shape, rest, 0.0))
 
 
-def _beside(live: Box, shape: float, count: int, share: float, caption: float, lefty: bool) -> _Places | None:
-    """Details in a column beside the copy, on the side of the hand that does not draw."""
-    side = min((live.height - _GUTTER * (count - 1)) / count - caption, live.width * share * 1.2)
-    if side < 20.0:
+def _beside(live: Box, shape: float, count: int, side: float, caption: float, lefty: bool) -> _Places | None:
+    """Details in a column beside the copy, on the side of the hand that does not draw; None if it is too high."""
+    if (side + caption) * count + _GUTTER * (count - 1) > live.height + 1e-6:
         return None
     wide, high = largest(shape, live.width - side - _GUTTER, live.height)
     step = (max(high, (side + caption) * count) - side - caption) / max(1, count - 1)
@@ -241,19 +250,15 @@ def _cell(desk: Desk, pen: Pen, work: Work, detail: _Detail, letter: str, box: B
 
 
 def _names(desk: Desk, pen: Pen, names: list[str], cells: tuple[Box, ...]) -> None:
-    """The details' names under them, all of one size; or lines to write them on."""
+    """The details' names under them, or lines to write them on."""
     if desk.level not in ("first", "younger"):
         for box in cells:
             pen.line(box.x, box.y + 0.6, box.x + box.width, box.y + 0.6, THIN, RULE, role="baseline")
         return
     small = desk.look.small
-    side = cells[0].width
-    fitted = [fit(desk.faces, name, small, side, small.leading * 1.7, 2.4) for name in names]
-    size = min(f.style.size for f in fitted)
     for name, box in zip(names, cells, strict=True):
-        style = small.at(size)
-        lines = wrap(desk.faces, name, style, side)
-        pen.lines(box.x, box.y + box.height - side - 0.8, lines, style, align="centre", width=side)
+        lines = wrap(desk.faces, name, small, box.width)
+        pen.lines(box.x, box.y + box.height - box.width - 0.6, lines, small, align="centre", width=box.width)
 
 
 # Lines of composition

@@ -10,7 +10,7 @@ from packgen.page.artwork import Box, turns
 from packgen.page.blocks import Block, Bullets, Lines, Prose, Stack, draw_stack, gap_of
 from packgen.page.desk import Desk, Laid, Option, Paint, Sheet
 from packgen.page.frame import Head
-from packgen.page.maps import Marked, draw_map, mark_places, north, scale_bar
+from packgen.page.maps import Marked, draw_map, labels_for, mark_places, north, scale_bar
 from packgen.page.marks import Page
 from packgen.page.pen import Pen
 from packgen.page.sideways import sideways, upright
@@ -29,8 +29,8 @@ SHEET = Sheet(
 
 _FORM = {"first": "named", "younger": "named", "older": "blank", "upper": "blank"}
 _MARKER = {"first": 8.0, "younger": 6.0, "older": 4.5, "upper": 4.5}
-_EDGE = (11.0, 5.0)  # mm, for the names of degrees at the left and at the foot
-_FOOT = 11.0  # mm under the map, for its scale
+_EDGE = (13.0, 5.5)  # mm, for the names of degrees at the left and at the foot
+_FOOT = 13.5  # mm under the map, for its scale
 _SAME = 5.0  # km; places nearer to each other are one
 _HOME = 30.0  # km; home is shown if it is so far from every other place
 _MEASURED = 8.0  # mm; a shorter way is not worth a ruler
@@ -123,7 +123,7 @@ def _under(desk: Desk, form: str, places: Sequence[Marked], reach: _Reach) -> li
     if form == "blank":
         blocks.append(_table(desk, places, reach.far and not reach.globe))
     blocks += [
-        Stack((Prose(ask, "strong", tight=True), Lines(1, 6, gap=0.3)))
+        Stack((Prose(ask, "strong", tight=True), Lines(1, 10, gap=0.3)))
         for ask in desk.say_lines(f"asks_{form}", works=works, far=reach.far, globe=reach.globe)
     ]
     return blocks
@@ -193,10 +193,13 @@ def _turned(desk: Desk, head: Head, words: tuple[Sequence[Block], Sequence[Block
 
 def _map(desk: Desk, pen: Pen, frame: _Frame, box: Box, places: Sequence[Marked], form: str) -> None:
     blank = form == "blank"
-    draw_map(desk, pen, frame.view, box, net=blank, bold=desk.level in ("first", "younger"))
+    size = _MARKER[desk.level]
+    labels = [] if blank else labels_for(desk, frame.view, box, places, size)
+    draw_map(desk, pen, frame.view, box, net=blank, bold=desk.level in ("first", "younger"),
+             clear=[label.box for label in labels])  # fmt: skip
     if not blank:
-        mark_places(desk, pen, frame.view, box, places, _MARKER[desk.level])
-    foot = box.y - (_EDGE[1] if blank else 0.0) - 8.0
+        mark_places(pen, frame.view, box, places, labels, size)
+    foot = box.y - (_EDGE[1] if blank else 0.0) - 11.0
     if desk.level != "first":
         scale_bar(desk, pen, frame.view, box.x + 2.0, foot + 0.5, min(60.0, box.width * 0.4))
-    north(desk, pen, box.x + box.width - 5.0, box.y + 3.0, 7.0)
+    north(desk, pen, box.x + box.width - 5.0, foot + 0.5, 7.5)
