@@ -232,6 +232,7 @@ def test_empty_pages_stay_empty(tmp_path: Path) -> None:
 def test_stamps_and_filled_fields_print_and_hidden_ones_do_not(tmp_path: Path) -> None:
     numbered(tmp_path / "plain.pdf", 1)
     with pikepdf.open(tmp_path / "plain.pdf") as pdf:
+
         def stamp(flags: int, x: int) -> pikepdf.Object:
             look = pdf.make_stream(b"0 0 10 10 re f", Type=pikepdf.Name.XObject, Subtype=pikepdf.Name.Form,
                                    BBox=[0, 0, 10, 10])  # fmt: skip
