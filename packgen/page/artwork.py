@@ -9,7 +9,7 @@ from packgen.page.desk import Desk
 from packgen.page.look import HAIR, MIDDLE
 from packgen.page.marks import Ink, Mark, Path_, Point, Stroke
 from packgen.page.pen import Pen
-from packgen.pictures.drawn import is_drawing
+from packgen.pictures.drawn import shows_drawing
 from packgen.pictures.line_art import LineArt, line_art
 from packgen.pictures.load import WHOLE, Crop, picture_info
 from packgen.pictures.shapes import Steps
@@ -17,7 +17,6 @@ from packgen.pictures.sketch import sketch
 from packgen.reading.dates import plain
 from packgen.reading.models import Work
 
-_DRAWING_PX = 560
 _FEWEST_PX = 48
 _TURN = 1.2  # a picture is laid sideways if that makes it so much wider
 
@@ -117,7 +116,7 @@ def enough_in(desk: Desk, work: Work, sheet: str) -> bool:
 def lines_of(desk: Desk, work: Work, detail: int) -> LineArt:
     """The lines of a work to draw on: a drawing's own, closed into areas; of anything else an ink sketch."""
     assert work.image
-    if is_drawing(desk.store.pixels(work.image, _DRAWING_PX)):
+    if shows_drawing(desk.store, work.image):
         return line_art(desk.store, work.image, detail)
     return sketch(desk.store, work.image, detail)
 

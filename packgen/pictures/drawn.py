@@ -6,14 +6,18 @@ them gives the areas, which meet in the middle of each stroke, and what is drawn
 
 from __future__ import annotations
 
+from pathlib import Path
+
 from PIL import Image, ImageChops, ImageFilter
 
 from packgen.pictures.calm import grown, shrunk
 from packgen.pictures.ink import zone
 from packgen.pictures.label_map import LabelMap, connected, without_small
+from packgen.pictures.load import Store
 from packgen.pictures.regions import Wanted, softened
 from packgen.pictures.tracing import Chain
 
+DRAWING_PX = 560  # fine enough that two lines of a drawing stay two
 _PAPER = 0.55  # at least so much of a drawing is bare paper,
 _MARKED = 0.35  # at most so much is marked,
 _THICK = 0.12  # and at most so much of the marks is thicker than a pen stroke
@@ -22,6 +26,12 @@ _PLAIN = 24  # of 255: the paper's own lightness may vary by so much
 _TINT, _COLOURED = 16, 0.04  # at most this part of it has a colour so far, of 255, from the paper's
 _SPECK = 0.0004  # of the picture: a smaller bit of paper between strokes is no area
 _STROKE = 0.022  # of the long side: a stroke is thinner
+
+
+def shows_drawing(store: Store, path: Path) -> bool:
+    """Whether the picture in a file is a drawing of thin dark lines on plain light paper. Raises PictureError."""
+    found: bool = store.keep(path, "drawing", lambda: is_drawing(store.pixels(path, DRAWING_PX)))
+    return found
 
 
 def is_drawing(image: Image.Image) -> bool:

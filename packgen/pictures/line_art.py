@@ -13,10 +13,10 @@ from PIL import Image, ImageChops, ImageFilter
 
 from packgen.pictures.calm import calmed, stretched
 from packgen.pictures.colours import Colour, apart, main_colours, nearest_colour
-from packgen.pictures.drawn import drawn_areas, drawn_ink, is_drawing
+from packgen.pictures.drawn import DRAWING_PX, drawn_areas, drawn_ink, shows_drawing
 from packgen.pictures.ink import stroke_outlines, strokes
 from packgen.pictures.label_map import LabelMap, connected, find, neighbours, without_small
-from packgen.pictures.load import Store
+from packgen.pictures.load import Store, aspect
 from packgen.pictures.regions import Wanted, areas_of, softened
 from packgen.pictures.shapes import Point, Steps, moved
 from packgen.pictures.tracing import Chain, rings, traced
@@ -81,7 +81,6 @@ _TONE_SIZE, _TONE_LEAST, _TONE_SOFT = 340, 0.003, 2.6
 _ALIKE = 0.15
 _TOLERANCE = 0.4
 _DRAWING_PASSES = 8
-_DRAWING = 560  # px: fine enough that two lines of a drawing stay two
 _GREY = 0.95  # how light the lightest tone is, so that it is told from bare paper
 
 
@@ -110,8 +109,8 @@ def _line_art(store: Store, path: Path, level: int) -> LineArt:
 
 def _cut_up(store: Store, path: Path, chosen: _Level) -> tuple[Image.Image, LabelMap, bool]:
     """The pixels worked on, their areas, and whether the picture is a drawing of lines."""
-    image = store.pixels(path, _DRAWING)
-    if is_drawing(image):
+    if shows_drawing(store, path):
+        image = store.pixels(path, DRAWING_PX)
         return image, drawn_areas(image.convert("L"), chosen.wanted), True
     image = store.pixels(path, chosen.size)
     return image, areas_of(image, chosen.wanted), False
@@ -126,6 +125,8 @@ def tone_shapes(store: Store, path: Path, tones: int) -> LineArt:
 
 
 def _tone_shapes(store: Store, path: Path, tones: int) -> LineArt:
+    if store.measuring:
+        return _unseen(path, tones)
     image = store.pixels(path, _TONE_SIZE)
     calm = calmed(stretched(image), 3, 2).convert("L")
     steps = _tone_steps(calm.filter(ImageFilter.GaussianBlur(1.5)), tones)
@@ -162,6 +163,8 @@ def numbered(store: Store, path: Path, level: int, colours: int) -> LineArt:
 
 
 def _numbered(store: Store, path: Path, level: int, colours: int) -> LineArt:
+    if store.measuring:
+        return _unseen(path, colours)
     chosen = LEVELS[level]
     image, areas, drawing = _cut_up(store, path, chosen)
     means = _mean_colours(image, areas)
@@ -172,6 +175,15 @@ def _numbered(store: Store, path: Path, level: int, colours: int) -> LineArt:
     art = _art(image, areas, traced(areas, _DRAWING_PASSES if drawing else chosen.passes, _TOLERANCE), ())
     regions = tuple(replace(r, number=1 + areas.value[i]) for i, r in enumerate(art.regions))
     return replace(art, regions=regions, palette=tuple(paints))
+
+
+def _unseen(path: Path, count: int) -> LineArt:
+    """Art for a page that is only measured: one area for each of so many numbers."""
+    height = 1 / aspect(path)
+    grey = (0.5, 0.5, 0.5)
+    frame: Steps = (("m", 0, 0), ("l", 1, 0), ("l", 1, height), ("l", 0, height), ("z",))
+    regions = tuple(Region(frame, 1 / count, grey, (0.5, height / 2), 0.1, number + 1) for number in range(count))
+    return LineArt(1.0, height, (frame,), (), regions, (grey,) * count)
 
 
 def _alike_joined(areas: LabelMap, paint: list[int], means: list[Colour]) -> LabelMap:

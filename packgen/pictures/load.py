@@ -141,6 +141,11 @@ class Store:
         self._kept: dict[Hashable, Any] = {}
         self._decoded: tuple[Hashable, Image.Image] | None = None
 
+    @property
+    def measuring(self) -> bool:
+        """True if pictures are only measured: what is drawn from them may be left out."""
+        return self.folder is None
+
     def content(self, path: Path) -> str:
         """A name for what is in the file, the same wherever it lies. Raises PictureError."""
         sniff(path)

@@ -36,6 +36,7 @@ class Mix:
     close: bool
 
 
+@lru_cache(maxsize=1 << 10)
 def mix_for(colour: Colour) -> Mix:
     """The simplest mix that comes near a colour."""
     recipes = _recipes()

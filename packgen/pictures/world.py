@@ -96,8 +96,10 @@ def map_for(spots: Sequence[Spot], width: float, height: float, step: float | No
         return [((lon + turn - west) * across, (lat - south) * per_degree) for lon, lat in ring]
 
     shore = _land(_FINE if per_degree > _CLOSE else _COARSE)
-    rings = [placed(ring, turn) for ring in shore for turn in (-360.0, 0.0, 360.0)]
-    rings = [ring for ring in rings if _reaches(ring, width, height)]
+    rings = [
+        placed(ring, turn) for ring, box in shore for turn in (-360.0, 0.0, 360.0)
+        if _reaches(placed(box, turn), width, height)
+    ]  # fmt: skip
     land = tuple(tuple(cut) for ring in rings if len(cut := _cut_off(ring, width, height)) > 2)
     coast = tuple(line for ring in rings for line in _shore(ring, width, height))
     up, along = step or _step(per_degree), step or _step(across)
@@ -160,8 +162,11 @@ def _named(degrees: float, above: str, below: str) -> str:
 
 
 @lru_cache(maxsize=2)
-def _land(name: str) -> tuple[tuple[Point, ...], ...]:
-    """The rings of all land as (longitude, latitude), unbroken over the date line. TopoJSON, quantised arcs."""
+def _land(name: str) -> tuple[tuple[tuple[Point, ...], tuple[Point, Point]], ...]:
+    """The rings of all land as (longitude, latitude), unbroken over the date line, each with two corners of its box.
+
+    Read from TopoJSON, quantised arcs.
+    """
     data = json.loads((_DATA / name).read_text("utf-8"))
     (sx, sy), (tx, ty) = data["transform"]["scale"], data["transform"]["translate"]
     arcs: list[list[Point]] = []
@@ -173,7 +178,14 @@ def _land(name: str) -> tuple[tuple[Point, ...], ...]:
             line.append((x * sx + tx, y * sy + ty))
         arcs.append(line)
     polygons = [polygon for shape in data["objects"]["land"]["geometries"] for polygon in shape["arcs"]]
-    return tuple(_unbroken(_ring(ring, arcs)) for polygon in polygons for ring in polygon)
+    rings = (_unbroken(_ring(ring, arcs)) for polygon in polygons for ring in polygon)
+    return tuple((ring, _corners(ring)) for ring in rings)
+
+
+def _corners(ring: Sequence[Point]) -> tuple[Point, Point]:
+    """The south-western and the north-eastern corner of the box round a ring."""
+    lons, lats = [lon for lon, _ in ring], [lat for _, lat in ring]
+    return (min(lons), min(lats)), (max(lons), max(lats))
 
 
 def _ring(numbers: Sequence[int], arcs: Sequence[list[Point]]) -> list[Point]:
@@ -196,10 +208,11 @@ def _unbroken(ring: list[Point]) -> tuple[Point, ...]:
     return tuple(out)
 
 
-def _reaches(ring: Sequence[Point], width: float, height: float) -> bool:
-    xs, ys = [x for x, _ in ring], [y for _, y in ring]
-    large = max(max(xs) - min(xs), max(ys) - min(ys)) >= _SPECK
-    return large and max(xs) > 0 and min(xs) < width and max(ys) > 0 and min(ys) < height
+def _reaches(box: Sequence[Point], width: float, height: float) -> bool:
+    """Whether a ring with a box of these corners is large enough to be drawn, and within the map."""
+    (left, low), (right, top) = box
+    large = max(right - left, top - low) >= _SPECK
+    return large and right > 0 and left < width and top > 0 and low < height
 
 
 def _cut_off(ring: Sequence[Point], width: float, height: float) -> list[Point]:

@@ -30,6 +30,9 @@ class Person:
     folder: str = ""
     named: bool = True
 
+    def __hash__(self) -> int:
+        return hash((self.name, self.mark, self.folder))  # enough, and does not go through all that is in the pack
+
     @property
     def kinds(self) -> frozenset[str]:
         """The kinds of sheet in the pack."""

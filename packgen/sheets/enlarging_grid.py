@@ -15,7 +15,7 @@ from packgen.page.marks import Page, Stroke
 from packgen.page.pen import Pen
 from packgen.page.pictured import place_picture
 from packgen.page.sideways import sideways, upright
-from packgen.pictures.drawn import is_drawing
+from packgen.pictures.drawn import shows_drawing
 from packgen.pictures.grid import RATIOS, Enlarging, NoGrid, drawn_beforehand, enlarging
 from packgen.pictures.load import aspect
 from packgen.reading.models import Work
@@ -256,7 +256,7 @@ def _as_lines(desk: Desk, work: Work) -> bool:
     """True if help is drawn in lines: lines taken from a drawing are its own, those from a painting a stranger's."""
     assert work.image
     said = str(desk.option("help") or "")
-    return said == "lines" if said else is_drawing(desk.store.pixels(work.image, 560))
+    return said == "lines" if said else shows_drawing(desk.store, work.image)
 
 
 def _share(desk: Desk, usual: float) -> float:
