@@ -1,0 +1,89 @@
+"""Ages and intervals, on lives whose dates are known."""
+
+from pathlib import Path
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from packgen.faults import Said
+from packgen.planning.life import age_questions, chosen_events, years_between
+from packgen.reading.dates import read_when
+from packgen.reading.models import Day, Event, Study
+
+
+def event(when: str, what: str = "Something", short: str = "") -> Event:
+    return Event(read_when(Said(when)), Said(what), Said(short) if short else None)
+
+
+def study(*events: Event, born: str = "", died: str = "") -> Study:
+    return Study(
+        Said("Isaure Quenby"), Said("inventor"), Said("Invented."), Path(), timeline=events,
+        born=read_when(Said(born)) if born else None, died=read_when(Said(died)) if died else None,
+    )  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("born", "died", "ages"),
+    [
+        # Augustus, 23 September 63 BC to 19 August AD 14: in his 76th year, less 35 days (Suetonius, Augustus 100)
+        (Day(-62, 9, 23), Day(14, 8, 19), (75, 75)),
+        # Leonardo da Vinci, 15 April 1452 to 2 May 1519, aged 67 (Encyclopaedia Britannica)
+        (Day(1452, 4, 15), Day(1519, 5, 2), (67, 67)),
+        # Michael Faraday, 22 September 1791 to 25 August 1867, aged 75 (Encyclopaedia Britannica)
+        (Day(1791, 9, 22), Day(1867, 8, 25), (75, 75)),
+        # of dates known to the year the birthday may or may not have come round
+        (Day(1834), Day(1902), (67, 68)),
+        (Day(1834, 5), Day(1902, 11), (68, 68)),
+        (Day(1834, 11), Day(1902, 5), (67, 67)),
+        (Day(1834, 5), Day(1902, 5), (67, 68)),
+        (Day(1834, 5, 3), Day(1902, 5, 3), (68, 68)),
+        (Day(1834, 5, 3), Day(1902, 5, 2), (67, 67)),
+    ],
+)
+def test_years_lived(born: Day, died: Day, ages: tuple[int, int]) -> None:
+    assert years_between(born, died) == ages
+
+
+def test_there_is_no_year_nought_between_10_bc_and_ad_10() -> None:
+    assert years_between(Day(-9, 1, 1), Day(10, 1, 1)) == (19, 19)
+
+
+@given(st.dates(), st.dates())
+def test_whole_years_are_those_of_the_calendar(one: object, other: object) -> None:
+    from datetime import date
+
+    assert isinstance(one, date) and isinstance(other, date)
+    early, late = sorted((one, other))
+    low, high = years_between(Day(early.year, early.month, early.day), Day(late.year, late.month, late.day))
+    years = late.year - early.year - ((late.month, late.day) < (early.month, early.day))
+    assert (low, high) == (years, years)
+
+
+def test_a_short_timeline_keeps_its_ends_and_the_events_with_short_words() -> None:
+    events = [event(str(1800 + k), short="short" if k % 3 == 0 else "") for k in range(20)]
+    chosen = chosen_events(study(*events), 6)
+    assert len(chosen) == 6 and chosen[0] is events[0] and chosen[-1] is events[-1]
+    assert all(e.short for e in chosen[1:-1])
+    assert list(chosen) == sorted(chosen, key=lambda e: int(e.when.said))
+
+
+def test_events_stand_in_order_of_time_however_they_were_written() -> None:
+    events = (event("1902"), event("44 BC"), event("c. 1851"), event("3 May 1834"))
+    assert [str(e.when.said) for e in chosen_events(study(*events))] == ["44 BC", "3 May 1834", "c. 1851", "1902"]
+
+
+def test_questions_are_only_asked_where_the_dates_are_sure() -> None:
+    asked = age_questions(study(born="c. 1834", died="1902"), [event("1862-1865", "Charts the tides")])
+    assert [q.kind for q in asked] == ["lasted"]
+    assert asked[0].answer == "3"
+
+
+def test_a_whole_life_asks_for_ages_and_intervals_with_right_answers() -> None:
+    events = [event("1834", "Born"), event("1841", "A boat is lost"), event("1855", "Cork"), event("1867", "Lit"),
+              event("1902", "Dies")]  # fmt: skip
+    asked = age_questions(study(*events, born="3 May 1834", died="9 November 1902"), events)
+    assert [q.kind for q in asked] == ["life", "age", "age", "age", "between"]
+    assert asked[0].answer == "68"
+    assert asked[1].what == "A boat is lost" and asked[1].answer == "6 or 7"
+    assert (asked[-1].what, asked[-1].other, asked[-1].answer) == ("A boat is lost", "Lit", "25 or 26")

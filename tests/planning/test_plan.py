@@ -1,0 +1,86 @@
+"""Who gets which sheets: recipes, what a child leaves out, and the life told at the nearest level."""
+
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+from planning_studies import study, term
+
+from packgen.faults import Said
+from packgen.planning.plan import default_family, life_at, plan_pack, subjects, week_of
+from packgen.planning.term import plan_term
+from packgen.planning.weeks import TermPlan
+from packgen.reading.models import Child, Family, Recipe, RecipeSheet
+
+KINDS = {"biography": "study", "telling": "study", "picture-study": "work", "challenge": "challenge", "model": "model"}
+NO_TERM = TermPlan((), 10, (), (), ())
+
+
+def line(sheet: str, **options: object) -> RecipeSheet:
+    return RecipeSheet(Said(sheet), tuple((Said(name), value) for name, value in options.items()))
+
+
+def planned(*lines: RecipeSheet, child: Child | None = None, only: tuple[str, ...] = ()) -> list[tuple[str, str]]:
+    recipe = Recipe(Said("older"), "older", lines)
+    made = plan_pack(study(), child, recipe, "juno", KINDS, NO_TERM, only)
+    return [(item.sheet, str(getattr(item.subject, "title", ""))) for item in made.items]
+
+
+def test_sheets_come_in_the_recipes_order_one_for_each_subject() -> None:
+    found = planned(line("biography"), line("challenge"), line("telling"))
+    assert found == [("biography", ""), *(("challenge", f"Challenge {k}") for k in range(3)), ("telling", "")]
+
+
+def test_most_and_only_choose_among_the_subjects() -> None:
+    assert planned(line("picture-study", most=2)) == [("picture-study", "Work 0"), ("picture-study", "Work 1")]
+    assert planned(line("picture-study", only="work-3")) == [("picture-study", "Work 3")]
+    assert planned(line("challenge", only=("challenge 2", "Challenge 0"))) == [
+        ("challenge", "Challenge 0"), ("challenge", "Challenge 2"),
+    ]  # fmt: skip
+
+
+def test_a_child_leaves_out_sheets_and_the_command_line_keeps_some() -> None:
+    child = Child(Said("Juno"), 11, Said("older"), leave_out=(Said("telling"),))
+    assert planned(line("biography"), line("telling"), child=child) == [("biography", "")]
+    assert planned(line("biography"), line("telling"), only=("telling",)) == [("telling", "")]
+
+
+def test_works_without_a_picture_have_no_picture_sheets() -> None:
+    assert subjects(study(pictured=False), "work") == ()
+    assert len(subjects(study(works=4), "work")) == 4
+
+
+@pytest.mark.parametrize(
+    ("written", "level", "told"),
+    [
+        ("younger older", "older", "older"),
+        ("younger older", "first", "younger"),
+        ("younger older", "upper", "older"),
+        ("first upper", "younger", "first"),
+        ("first older", "younger", "first"),  # as near on either side: the simpler
+        ("upper", "first", "upper"),
+        ("older", "parent", "older"),
+    ],
+)
+def test_a_life_not_written_for_a_level_is_told_from_the_nearest(written: str, level: str, told: str) -> None:
+    lives = tuple((name, Said(f"the {name} life")) for name in written.split())
+    assert life_at(replace(study(), life=lives), level) == f"the {told} life"
+
+
+def test_a_study_without_a_life_has_none() -> None:
+    assert life_at(study(), "older") is None
+
+
+def test_without_a_family_file_a_younger_and_an_older_child_are_assumed() -> None:
+    assert [str(child.pack) for child in default_family().children] == ["younger", "older"]
+
+
+def test_a_work_is_drawn_from_only_when_it_has_been_looked_at() -> None:
+    told = study(mentions={0: [0], 1: [1]})
+    plan = plan_term(told, Family(Said("F"), (Child(Said("Juno"), 11, Said("older")),), term=term()), {"picture-study"})
+    for work in told.works:
+        looked = week_of(plan, "picture-study", work)
+        for sheet in ("enlarging-grid", "finish-the-picture"):
+            drawn = week_of(plan, sheet, work)
+            assert drawn is None or looked is None or drawn >= looked
+    assert Path(".") == told.folder
