@@ -210,7 +210,7 @@ def _line(desk: Desk, pen: Pen, entry: _Entry, box: Box) -> None:
     label = desk.look.label.at(min(desk.look.label.size, high * 0.55))
     drop = desk.faces.metrics(label.face).cap * label.size / 2
     pen.ring(box.x + high / 2, middle, high / 2, Stroke(THIN, 0.2), role="key")
-    pen.text(box.x + high / 2, middle - drop, str(entry.number), label, align="centre")
+    pen.text(box.x + high / 2, middle - drop, str(entry.number), label, align="centre", role="key-number")
     x = box.x + high + 1.5
     for fill in (_ink(desk, entry.colour), None):
         pen.box(x, middle - high / 2, high * 1.2, high, Stroke(HAIR, RULE), fill, role="patch")
@@ -258,6 +258,6 @@ def _tone_key(desk: Desk, pen: Pen, entries: tuple[_Entry, ...], box: Box) -> No
     style = desk.look.label
     for k, entry in enumerate(entries):
         x = left + k * wide
-        pen.text(x + wide / 2, box.y + box.height - 3.6, str(entry.number), style, align="centre")
+        pen.text(x + wide / 2, box.y + box.height - 3.6, str(entry.number), style, align="centre", role="key-number")
         pen.box(x, box.y + high, wide, high, Stroke(HAIR, RULE), entry.colour[0], role="tone")
         pen.box(x, box.y, wide, high, Stroke(MIDDLE, 0.3), role="drawbox")

@@ -36,6 +36,7 @@ _COUNT = 4
 _GUTTER = 4.0
 _ENJOYED = 40.0  # mm; a detail as wide as this needs to be no wider
 _LEAST_PX = 150  # of an enlarged detail's shorter side, where the picture has so many
+_COARSE = 0.26  # but no larger a part of the picture's short side than this, however few pixels it has
 _ROOM = 1.25  # a detail is shown with so much round it
 _WHOLE = 0.7  # a part with more of the picture's width or height is no detail
 
@@ -104,7 +105,7 @@ def _squared(part: Crop, shape: float, least: float, room: float = _ROOM) -> Cro
     """A square round a part, with some room, at least `least` of the picture's short side and all within it."""
     left, top, wide, high = part
     short = min(shape, 1.0)
-    side = max(wide * shape * room, high * room, min(0.4, least) * short)
+    side = max(wide * shape * room, high * room, min(_COARSE, least) * short)
     side = min(side, short)
     new_wide, new_high = side / shape, side
     at = left + wide / 2 - new_wide / 2, top + high / 2 - new_high / 2

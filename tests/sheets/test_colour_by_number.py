@@ -1,0 +1,110 @@
+"""Colour by number: every area has a number that can be read or is painted, and the key tells every number's colour."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+from art_desks import FACES, LEVELS, SHEETS_OF_PAPER, art_desk, picture, placed, said, work
+
+from packgen.page.marks import Page, Path_, Text
+from packgen.pictures.mixing import PAINTS
+from packgen.sheets.colour_by_number import lay_out
+
+LEAST_MM = 6 * 25.4 / 72  # 6 pt is the least that is read with ease (common practice, no source)
+
+
+def numbered_page(level: str = "younger", size: tuple[int, int] = (400, 300), **wishes: object) -> Page:
+    (laid,) = lay_out(art_desk("colour-by-number", level, [work(path=picture(*size))], **wishes))  # type: ignore[arg-type]
+    (page,) = laid.pages
+    return page
+
+
+def numbers(page: Page) -> list[Text]:
+    return [p.mark for p in placed(page, "number") if isinstance(p.mark, Text)]
+
+
+def keyed(page: Page) -> set[str]:
+    """The numbers of the key: those in rings, or over the tones."""
+    return {p.mark.text for p in placed(page, "key-number") if isinstance(p.mark, Text)}
+
+
+@pytest.mark.parametrize("paper", SHEETS_OF_PAPER)
+@pytest.mark.parametrize("form", ["colours", "tones"])
+@pytest.mark.parametrize("level", LEVELS)
+def test_every_number_in_the_picture_is_in_the_key(level: str, form: str, paper: str) -> None:
+    page = numbered_page(level, paper=paper, options=[("form", form)])
+    shown = {mark.text for mark in numbers(page)}
+    assert shown and shown <= keyed(page)
+
+
+@pytest.mark.parametrize("level", LEVELS)
+def test_numbers_can_be_read(level: str) -> None:
+    assert min(mark.size for mark in numbers(numbered_page(level))) >= LEAST_MM - 0.02
+
+
+def test_numbers_do_not_lie_on_each_other() -> None:
+    boxes = [p.box for p in placed(numbered_page("older"), "number")]
+    for k, a in enumerate(boxes):
+        for b in boxes[:k]:
+            apart = max(a[0] - b[2], b[0] - a[2], abs(a[1] - b[1]) - 1.5)
+            assert apart > -0.1
+
+
+def test_a_number_has_the_middle_of_its_room() -> None:
+    """The middle of each number is on the spot it was given: the box of its digits is centred there."""
+    page = numbered_page("younger")
+    grounds = [p.box for p in placed(page, "number-ground")]
+    for p, ground in zip(placed(page, "number"), grounds, strict=True):
+        assert isinstance(p.mark, Text)
+        cap = FACES.metrics(p.mark.face).cap * p.mark.size
+        middle = ((p.box[0] + p.box[2]) / 2, p.box[1] + cap / 2)
+        assert math.dist(middle, ((ground[0] + ground[2]) / 2, (ground[1] + ground[3]) / 2)) < 0.01
+
+
+def test_the_count_of_colours_can_be_chosen_and_bounded() -> None:
+    assert len(keyed(numbered_page(options=[("colours", 3)]))) <= 3
+    assert len(keyed(numbered_page(options=[("form", "tones"), ("colours", 4)]))) == 4
+    assert keyed(numbered_page(options=[("colours", 1000)]))
+
+
+def test_a_count_that_is_no_number_is_a_fault() -> None:
+    desk = art_desk("colour-by-number", "younger", options=[("colours", "many")])
+    assert lay_out(desk)
+    assert any("whole number" in fault.message for fault in desk.faults)
+
+
+def test_without_coloured_ink_there_is_none_and_every_colour_has_its_name() -> None:
+    page = numbered_page("older", colour=False)
+    for p in placed(page):
+        if isinstance(p.mark, Path_):
+            assert not isinstance(p.mark.fill, tuple)
+            assert p.mark.stroke is None or not isinstance(p.mark.stroke.ink, tuple)
+    assert "blue" in said(page)
+    assert "matches the printed one" not in said(page)
+
+
+def test_the_mixes_are_made_of_the_five_paints() -> None:
+    words = said(numbered_page("older")).split()
+    assert {"W", "B"} <= set(words) and all(paint in said(numbered_page("older")) for paint in PAINTS)
+
+
+def test_tones_run_from_light_to_dark_with_an_empty_box_for_each() -> None:
+    page = numbered_page("upper")
+    strip = [p for p in placed(page, "tone") if isinstance(p.mark, Path_)]
+    greys = [p.mark.fill for p in sorted(strip, key=lambda p: p.box[0])]  # type: ignore[union-attr]
+    assert len(greys) >= 3 and greys == sorted(greys, reverse=True)
+    assert len(placed(page, "drawbox")) == len(greys)
+    for tone, box in zip(strip, placed(page, "drawbox"), strict=True):
+        assert abs(tone.box[0] - box.box[0]) < 0.01 and tone.box[3] - tone.box[1] == pytest.approx(
+            box.box[3] - box.box[1]
+        )
+
+
+@pytest.mark.parametrize("size", [(900, 200), (180, 900)])
+@pytest.mark.parametrize("level", LEVELS)
+def test_long_pictures_leave_room_for_the_key(level: str, size: tuple[int, int]) -> None:
+    page = numbered_page(level, size)
+    patches = [p.box for p in placed(page, "patch")]
+    for box in patches or [p.box for p in placed(page, "tone")]:
+        assert box[0] > 10 and box[1] > 18 and box[2] < page.width - 10 and box[3] < page.height - 10

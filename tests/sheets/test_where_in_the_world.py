@@ -1,0 +1,129 @@
+"""Where in the world: places stand where their degrees say, the bar measures true, and nothing hides a name."""
+
+from __future__ import annotations
+
+import math
+from itertools import pairwise
+
+import pytest
+from art_desks import LEVELS, SHEETS_OF_PAPER, art_desk, placed, said, work
+
+from packgen.page.desk import Desk
+from packgen.page.marks import Line, Page, Text
+from packgen.sheets.where_in_the_world import lay_out
+
+PARIS, OSLO, KYOTO, BOSTON = (48.86, 2.35), (59.91, 10.75), (35.01, 135.77), (42.36, -71.06)
+
+
+def world_desk(level: str, place: tuple[float, float] | None, *spots: tuple[float, float], **wishes: object) -> Desk:
+    works = [work(f"Work {k}", held=f"Hall {k}", spot=spot) for k, spot in enumerate(spots)] or [work()]
+    return art_desk("where-in-the-world", level, works, place=place, per="study", **wishes)  # type: ignore[arg-type]
+
+
+def pages(*args: object, **wishes: object) -> tuple[Page, ...]:
+    (laid,) = lay_out(world_desk(*args, **wishes))  # type: ignore[arg-type]
+    return laid.pages
+
+
+def markers(page: Page) -> list[tuple[float, float]]:
+    """The middles of the markers, in the order drawn; a frame is drawn in two boxes of one middle."""
+    found: list[tuple[float, float]] = []
+    for p in placed(page, "marker"):
+        middle = ((p.box[0] + p.box[2]) / 2, (p.box[1] + p.box[3]) / 2)
+        if not found or math.dist(found[-1], middle) > 0.5:
+            found.append(middle)
+    return found
+
+
+def test_without_degrees_there_is_no_map() -> None:
+    assert all(lay_out(world_desk(level, None)) == () for level in LEVELS)
+
+
+@pytest.mark.parametrize("paper", SHEETS_OF_PAPER)
+@pytest.mark.parametrize("spots", [(), (OSLO,), (OSLO, KYOTO, BOSTON)], ids=len)
+@pytest.mark.parametrize("level", LEVELS)
+def test_the_map_lies_within_the_margins_and_names_its_places(level: str, spots: tuple, paper: str) -> None:  # type: ignore[type-arg]
+    made = pages(level, PARIS, *spots, paper=paper)
+    for page in made:
+        for p in placed(page):
+            if p.clip is None:
+                assert p.box[0] > 8 and p.box[2] < page.width - 8 and p.box[1] > 8, p.mark
+    words = " ".join(said(page) for page in made)
+    assert "Saltmere" in words and all(f"Hall {k}" in words for k in range(len(spots)))
+
+
+def test_the_bar_measures_the_way_between_two_places_on_one_meridian() -> None:
+    # One degree of latitude is 111.2 km on a sphere of 6371 km (IUGG mean radius R1): ten are 1112 km.
+    (page,) = pages("younger", (50.0, 5.0), (60.0, 5.0))
+    one, other = markers(page)
+    bar = [p.box for p in placed(page, "scale")]
+    length = max(b[2] for b in bar) - min(b[0] for b in bar)
+    words = next(p.mark.text for p in placed(page, "scale-words") if isinstance(p.mark, Text))
+    km = float(words.split()[0])
+    assert words.endswith("km")
+    assert math.dist(one, other) / length * km == pytest.approx(1112, rel=0.02)
+
+
+def test_families_who_count_in_miles_get_miles() -> None:
+    (page,) = pages("younger", (50.0, 5.0), (60.0, 5.0), units="customary")
+    assert any("miles" in p.mark.text for p in placed(page, "scale-words") if isinstance(p.mark, Text))
+
+
+def test_names_of_degrees_stand_at_their_lines() -> None:
+    (page,) = pages("older", PARIS, OSLO)
+    lines = {round(p.mark.y1, 2) for p in placed(page, "parallel") if isinstance(p.mark, Line)}
+    names = [p.mark for p in placed(page, "degree") if isinstance(p.mark, Text) and p.mark.text.endswith("N")]
+    assert len(names) >= 3
+    at = {float(mark.text.split("°")[0]): mark.y for mark in names}
+    steps = sorted(at)
+    spacing = {round((at[b] - at[a]) / (b - a), 3) for a, b in pairwise(steps)}
+    assert max(spacing) - min(spacing) < 0.01 and len(lines) == len(names)
+
+
+def test_a_blank_map_has_no_markers_but_a_table_of_degrees() -> None:
+    (page,) = pages("older", PARIS, OSLO)
+    assert not markers(page)
+    words = said(page)
+    assert "48.9° N" in words and "2.4° E" in words and "59.9° N" in words and "10.8° E" in words
+
+
+def test_south_and_west_are_named() -> None:
+    words = " ".join(said(page) for page in pages("upper", (-33.9, 151.2), (-22.9, -43.2)))
+    assert "33.9° S" in words and "43.2° W" in words
+
+
+def test_places_far_apart_get_the_whole_world_sideways_and_a_globe() -> None:
+    made = pages("older", PARIS, KYOTO, BOSTON)
+    frame = placed(made[0], "map-frame")[0].box
+    assert frame[3] - frame[1] > 220  # along the paper's long side
+    assert "globe" in said(made[0])
+    assert len(pages("younger", PARIS, KYOTO, BOSTON)) == 1
+
+
+def test_home_is_shown_only_if_it_is_elsewhere() -> None:
+    assert len(markers(pages("younger", PARIS, home=PARIS)[0])) == 1
+    assert len(markers(pages("younger", PARIS, home=OSLO)[0])) == 2
+    assert lay_out(world_desk("younger", None, home=OSLO)) == ()
+
+
+def test_two_names_never_lie_on_each_other_even_where_places_are_near() -> None:
+    near = [(48.86 + 0.3 * k, 2.35 + 0.2 * k) for k in range(1, 6)]
+    (page,) = pages("younger", PARIS, *near)
+    grounds = [p.box for p in placed(page, "label-ground")]
+    assert len(grounds) >= 2
+    for k, a in enumerate(grounds):
+        for b in grounds[:k]:
+            assert min(a[2], b[2]) - max(a[0], b[0]) < 0.2 or min(a[3], b[3]) - max(a[1], b[1]) < 0.2
+
+
+def test_no_shore_is_drawn_behind_a_name() -> None:
+    (page,) = pages("first", PARIS, OSLO)
+    frame = placed(page, "map-frame")[0].box
+    for ground in (p.box for p in placed(page, "label-ground")):
+        for p in placed(page, "coast"):
+            for x, y in _points(p.mark, frame):
+                assert not (ground[0] + 0.05 < x < ground[2] - 0.05 and ground[1] + 0.05 < y < ground[3] - 0.05)
+
+
+def _points(mark: object, frame: tuple[float, float, float, float]) -> list[tuple[float, float]]:
+    return [(frame[0] + float(step[1]), frame[1] + float(step[2])) for step in mark.steps]  # type: ignore[attr-defined]
