@@ -40,9 +40,7 @@ class _Steps:
         """The pile as it lies, with what was folded and cut before."""
         drawing = self.draw(pile)
         creases, slits = drawing.old_lines()
-        return StepFigure(
-            sentence, outlines=drawing.outlines(), creases=creases, slits=slits, labels=drawing.labels()
-        )
+        return StepFigure(sentence, outlines=drawing.outlines(), creases=creases, slits=slits, labels=drawing.labels())
 
     def book(self) -> Iterator[StepFigure]:
         """The steps of a book that is folded, or cut and closed."""
@@ -76,9 +74,7 @@ class _Steps:
             float(box[0] + box[2]) / 2, float(box[1] + box[3]) / 2,
             columns=len(self.program.columns), rows=len(self.program.rows),
         )  # fmt: skip
-        sentence = sentences.lay(
-            self.plan.signatures[0], first, where, printed_one_side=self.program.faces == 1
-        )
+        sentence = sentences.lay(self.plan.signatures[0], first, where, printed_one_side=self.program.faces == 1)
         return self.figure(pile, sentence)
 
     def _step(self, pile: Pile, steps: tuple[Step, ...], *, opened: bool) -> Iterator[StepFigure]:

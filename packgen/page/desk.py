@@ -344,7 +344,7 @@ class Desk:
 
     def free_page(self, paint: Paint, head: Head, *, name: str = "", number: int = 1, count: int = 1,
                   ruler: bool = False) -> Page:  # fmt: skip
-        """A page whose live area the sheet paints itself: `paint(pen, x, y, width, height)`, lower left corner first."""
+        """A page whose live area the sheet paints itself: `paint(pen, x, y, width, height)`, lower left first."""
         numbered = Numbered(name or head.title, number, count)
         return self._page(Section(head, paint=paint), (), number - 1, numbered, ruler, 0.0)
 
@@ -358,7 +358,11 @@ class Desk:
         return Page(width, height, tuple(pen.marks), title)
 
     def _too_high(self, trouble: DoesNotFit, name: str) -> None:
-        text = getattr(trouble.block, "text", "") or getattr(trouble.block, "label", "")
-        self.fault(getattr(trouble.block, "at", self.item.subject), f'On "{name}" a part is {trouble.needed:.0f} mm '
-                   f"high and the page has {trouble.room:.0f} mm." + (f' It begins "{str(text)[:40]}".' if text else ""),
-                   "Make this text shorter, or part it into several.")  # fmt: skip
+        text = str(getattr(trouble.block, "text", "") or getattr(trouble.block, "label", ""))
+        begins = f' It begins "{text[:40]}".' if text else ""
+        high = f"{trouble.needed:.0f} mm high and the page has {trouble.room:.0f} mm"
+        self.fault(
+            getattr(trouble.block, "at", self.item.subject),
+            f'On "{name}" a part is {high}.{begins}',
+            "Make this text shorter, or part it into several.",
+        )

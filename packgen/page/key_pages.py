@@ -57,8 +57,6 @@ def _blocks(key: _Key) -> list[Block]:
     return [*blocks, *_further(key), *_source(key), *_results(key)]
 
 
-
-
 def key_heading(desk: Desk, title: str) -> Prose:
     """The heading of a key: between the title of a page and the name of a step."""
     style = desk.look.title.at(desk.look.title.size * 0.84)
@@ -251,4 +249,3 @@ def _results(key: _Key) -> list[Block]:
     results = Step(desk.say("results_name"), (table,), (desk.say("results_how"),))
     builds = Sayings(desk.say("builds_name"), tuple(person.name for person in makers))
     return [IfRoom((Stack((results, builds), gap=3.0), results))]
-

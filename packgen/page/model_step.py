@@ -50,4 +50,3 @@ def _facts(desk: Desk, model: Model, net: NetSheets, close: bool) -> tuple[tuple
 
 def _view(solid: Solid, pen: Pen, x: float, y: float, width: float, height: float) -> None:
     draw_solid(pen, solid, x, y, width, height)
-

@@ -113,8 +113,15 @@ def spread(wanted: Sequence[float], heights: Sequence[float], low: float, high: 
     return tops
 
 
-def _merged(a: tuple[float, float, list[int]], b: tuple[float, float, list[int]], wanted: Sequence[float],
-            heights: Sequence[float], low: float, high: float, gap: float) -> tuple[float, float, list[int]]:  # fmt: skip
+def _merged(
+    a: tuple[float, float, list[int]],
+    b: tuple[float, float, list[int]],
+    wanted: Sequence[float],
+    heights: Sequence[float],
+    low: float,
+    high: float,
+    gap: float,
+) -> tuple[float, float, list[int]]:
     members = [*a[2], *b[2]]
     height = a[1] + gap + b[1]
     offset, sums = 0.0, 0.0

@@ -2,7 +2,8 @@
 
 A template file holds named blocks, each one wording: `{% block heading %}Who was {{ study.study }}?{% endblock %}`.
 `templates/<sheet>/<level>.j2` is looked at first, then `templates/<sheet>/common.j2`, then `templates/common.j2`; in
-each place a family's own templates come before packgen's. What a study says is passed in as plain values and never parsed.
+each place a family's own templates come before packgen's. What a study says is passed in as plain values and never
+parsed.
 """
 
 from __future__ import annotations

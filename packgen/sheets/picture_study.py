@@ -186,8 +186,9 @@ def _whereabouts(desk: Desk, work: Work) -> list[Block]:
         code = Row(((-_code_side(work.link), _code(work.link)), (1.0, Prose(desk.say("scan"), "small"))), gap=2.0)
         if desk.level == "younger" and cells:
             side = _code_side(work.link)
-            return [Boxed(Row(((1.0, Stack((*cells, Prose(desk.say("scan"), "small", gap=1.5)))), (-side, _code(work.link)))),
-                          "plain", desk.say("where"))]  # fmt: skip
+            words = Stack((*cells, Prose(desk.say("scan"), "small", gap=1.5)))
+            row = Row(((1.0, words), (-side, _code(work.link))))
+            return [Boxed(row, "plain", desk.say("where"))]
         cells.append(code)
     return [Boxed(Stack(tuple(cells)), "plain", desk.say("where"))] if cells else []
 

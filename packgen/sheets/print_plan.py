@@ -165,4 +165,3 @@ def together(after: Sequence[str]) -> tuple[str, ...]:
 def _owner(desk: Desk, run: RunInfo) -> str:
     folder = run.path.partition("/")[0]
     return next((person.name for person in persons(desk) if person.folder == folder), "")
-

@@ -102,4 +102,3 @@ def _key(mark: Mark) -> tuple[str, str, float]:
     if isinstance(mark, Picture):
         return "Figure", mark.words or "picture", 0.0
     return _ARTIFACT
-

@@ -50,9 +50,7 @@ def test_every_scheme_has_a_reader_of_its_own() -> None:
 @pytest.mark.parametrize("scheme", sorted(schemes()))
 @pytest.mark.parametrize("paper", sorted(PAPERS))
 @pytest.mark.parametrize("flip", FLIPS)
-def test_a_folded_book_of_any_length_reads_from_the_first_page_to_the_last(
-    scheme: str, paper: str, flip: Flip
-) -> None:
+def test_a_folded_book_of_any_length_reads_from_the_first_page_to_the_last(scheme: str, paper: str, flip: Flip) -> None:
     numbered_blanks = scheme in ("slit", "meander")  # the strip is followed by its numbers, so blanks need them too
     for pages in range(1, capacity(scheme) + 1):
         plan = plan_fold(scheme, pages, *PAPERS[paper], two_sided_flip=flip)
@@ -244,9 +242,7 @@ def test_creep_moves_pages_toward_the_spine() -> None:
                 centre = slot.x + slot.width / 2
                 toward = 1 if centre < middle else -1
                 assert x - centre == pytest.approx(toward * slot.creep)
-                assert b * slot.page_width / 2 + d * slot.page_height / 2 + f == pytest.approx(
-                    slot.y + slot.height / 2
-                )
+                assert b * slot.page_width / 2 + d * slot.page_height / 2 + f == pytest.approx(slot.y + slot.height / 2)
 
 
 def test_a_book_too_thick_to_fold_is_split_into_even_signatures() -> None:

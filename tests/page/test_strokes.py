@@ -13,7 +13,6 @@ LATIN = string.ascii_letters + string.digits + ".,:;!?'\"’‘“”-–—()/&
 ACCENTED = "éèêëñüåçøßšőłæðþœđãõűžčřěůďťľąęįųģķļņșțşğıŵŷÿïîíìāēīūặếợữẩỗÉÅÑÜŐČŠŁÆØŒĐÞÇŞĄÕÂŽŘĎŤĽÍ"
 
 
-
 @pytest.mark.parametrize("letter", LATIN + ACCENTED)
 def test_every_latin_letter_has_strokes_of_its_own(letter: str) -> None:
     assert skeleton(letter) is not None
