@@ -9,7 +9,7 @@ from packgen.nets.errors import NetError
 from packgen.nets.given import Parameter
 from packgen.nets.holes import Drilling
 from packgen.nets.layout import NetSheet, NetSheets, Size, lay_out
-from packgen.nets.net import MOUNTAIN, PRINTED_SIDE, VALLEY, Net, Part
+from packgen.nets.net import MOUNTAIN, PRINTED_SIDE, VALLEY, Net, Part, Stage
 from packgen.nets.solid import Solid
 from packgen.nets.unfold import unfold
 
@@ -27,6 +27,7 @@ __all__ = [
     "Part",
     "Size",
     "Solid",
+    "Stage",
     "build",
     "catalogue",
     "entry",

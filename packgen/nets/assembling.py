@@ -5,14 +5,14 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, replace
 
-from packgen.nets.cutting import cuts_of, face_label, letter_places
+from packgen.nets.cutting import LETTER_INSET, cuts_of, face_label, letter_places
 from packgen.nets.develop import Flat
 from packgen.nets.forests import Graph
 from packgen.nets.gluing import last_face, letter, order
 from packgen.nets.net import MOUNTAIN, VALLEY, FlatFace, Fold, Joint, Net, Part, Side, Tab
 from packgen.nets.placing import Placing
 from packgen.nets.solid import FLAT, Solid, flat_loop, flat_up
-from packgen.nets.steps import cautions_for, steps_for
+from packgen.nets.steps import cautions_for, stages_for
 from packgen.nets.tabs import TabRule, rounded
 from packgen.nets.vectors import Point, area, moved, rotation
 
@@ -38,17 +38,17 @@ def finished_net(graph: Graph, flat: Flat, placing: Placing, rule: TabRule) -> N
             if h.part == part and abs(h.fold) >= FLAT
         ]
         tabs = tuple(lettered.tabs.get(part, ()))
-        letters = tuple(
-            x for j in lettered.joints for x in letter_places(j, part, {f.source: f.points for f in faces}, tabs)
-        )
+        outlines = {f.source: f.points for f in faces}
+        inset = LETTER_INSET + rule.youngest
+        letters = tuple(x for j in lettered.joints for x in letter_places(j, part, outlines, tabs, inset))
         folded = {(f.start, f.end) for f in lettered.folds.get(part, ())}
         flat_hinges = tuple(t.hinge for t in tabs if (t.hinge[0], t.hinge[-1]) not in folded)
         cuts = cuts_of(faces, tuple(h for h in flat.hinges if h.part == part), tabs)
-        parts.append(Part(faces, (*folds, *lettered.folds.get(part, ())), cuts, tabs, letters, flat_hinges))
+        parts.append(Part(faces, (*folds, *lettered.folds.get(part, ())), cuts, tabs, letters, lays=flat_hinges))
     name = solid.faces[last].name if last >= 0 else ""
     net = Net(solid, tuple(parts), lettered.joints, flat.hinges, name, rule.card, rule.youngest)
     net = _upright(net)
-    return replace(net, steps=steps_for(net), cautions=cautions_for(net))
+    return replace(net, stages=stages_for(net), cautions=cautions_for(net))
 
 
 def _letter(graph: Graph, flat: Flat, placing: Placing, rule: TabRule, row: list[int]) -> _Lettered:

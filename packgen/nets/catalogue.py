@@ -50,7 +50,7 @@ def entry(name: str) -> Entry:
         return known[wanted]
     near = nearest(wanted, known)
     hint = f"Did you mean '{near}'? " if near else ""
-    raise NetError(f"There is no solid called '{name}'.", f"{hint}The solids are: {', '.join(known)}.")
+    raise NetError(f"There is no solid called '{name}'.", f"{hint}The solids are: {', '.join(known)}.", "solid")
 
 
 def build(name: str, given: Given) -> Solid:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from packgen.nets.develop import Flat, develop, overlaps, separate
+from packgen.nets.develop import Flat, develop, overlaps, separate, wedges
 from packgen.nets.forests import Allowed, Forest, Graph, candidates
 from packgen.nets.tabs import LEAST_DEPTH, LEAST_TIP, clear
 from packgen.nets.vectors import Point, area, hull, rotation
@@ -13,6 +13,8 @@ _MANY = 60
 """A solid with more faces than this gets fewer tries, so that it still takes a few seconds at most."""
 _ENOUGH = 8
 """With so many belts and stars that fit the sheet, no others are tried."""
+_NARROW = math.radians(60)
+"""A wedge of waste narrower than this is hard to cut out, the more so the narrower."""
 _TAB_ROOM = 18.0
 """The room (mm) tabs on both sides of a net may take of the sheet."""
 
@@ -65,7 +67,8 @@ def _fits_with_tabs(flat: Flat, sheet: tuple[float, float]) -> bool:
 
 
 def untidiness(graph: Graph, flat: Flat) -> float:
-    """How irregular a net looks: how many of its faces differ in their distance from its middle, and its longest arm.
+    """How irregular a net looks: how many of its faces differ in their distance from its middle, its longest arm, and
+    how many narrow wedges of waste have to be cut out of it.
 
     Faces that mirror or turn into each other lie equally far from the middle, so that symmetric nets score low.
     """
@@ -81,7 +84,8 @@ def untidiness(graph: Graph, flat: Flat) -> float:
         y = sum(middles[f][1] * graph.areas[f] for f in faces) / total
         unit = math.sqrt(total) / 50
         score += len({round(math.hypot(mx - x, my - y) / unit) for mx, my in middles.values()})
-    return score + 0.4 * max(arms, default=0)
+    narrow = sum(1 - gap / _NARROW for gap in wedges(flat) if gap < _NARROW)
+    return score + 0.4 * max(arms, default=0) + 0.5 * narrow
 
 
 def _middle(points: tuple[Point, ...]) -> Point:

@@ -6,14 +6,14 @@ import math
 from dataclasses import replace
 from itertools import pairwise
 
-from packgen.nets.cutting import cuts_of, edge_letter
+from packgen.nets.cutting import LETTER_INSET, cuts_of, deep_of, edge_letter
 from packgen.nets.errors import TooSmall
 from packgen.nets.gluing import letter
 from packgen.nets.mantles import Development, Sector, arcs, development, generators, sector_of, strip_length
-from packgen.nets.net import MOUNTAIN, FlatFace, Fold, Joint, Letter, Net, Part, Side, Tab
+from packgen.nets.net import MOUNTAIN, FlatFace, Fold, Joint, Letter, Net, Part, Side, Stage, Tab
 from packgen.nets.plane import TOUCH, joined, shape, shared
 from packgen.nets.solid import Disc, Mantle, Solid, Strip
-from packgen.nets.steps import cautions_for, steps_for
+from packgen.nets.steps import cautions_for, stages_for
 from packgen.nets.tabs import LEAST_DEPTH, LEAST_TIP, TabRule, rounded, trapezoid
 from packgen.nets.vectors import Point
 
@@ -74,7 +74,7 @@ def unfold_curved(solid: Solid, rule: TabRule, sectors: int) -> Net:
         if isinstance(part, Mantle):
             builder.mantle(source, part)
     net = Net(solid, tuple(builder.parts), tuple(builder.joints), (), builder.last, rule.card, rule.youngest)
-    return replace(net, steps=steps_for(net), cautions=cautions_for(net))
+    return replace(net, stages=stages_for(net), cautions=cautions_for(net))
 
 
 class _Builder:
@@ -147,9 +147,11 @@ class _Builder:
         face = FlatFace(name, sector.outline, (0.0, middle), (0.0, 1.0), source)
         tabs = [self._seam(dev, sector, teeth[0], seams[0], (name, follow))]
         tabs += [replace(t, on_face=name) for t in teeth[0]]
-        letters = (*(_on_tab(t) for t in tabs), edge_letter(seams[1], sector.left))
-        scores = (tabs[0].hinge, *generators(dev, sector))
-        return Part((face,), tuple(teeth[1]), cuts_of((face,), (), tabs), tuple(tabs), letters, scores)
+        letters = (*(_on_tab(t) for t in tabs), edge_letter(seams[1], sector.left, LETTER_INSET + self.rule.youngest))
+        start, end = tabs[0].hinge
+        folds = (Fold(start, end, MOUNTAIN, 180.0, True), *teeth[1])
+        scores = tuple(generators(dev, sector))
+        return Part((face,), folds, cuts_of((face,), (), tabs), tuple(tabs), letters, scores)
 
     def _next(self, k: int) -> int:
         return (k + 1) % self.sectors
@@ -187,7 +189,8 @@ class _Builder:
         part = len(self.parts)
         letters = []
         for turn in (math.pi / 4, 3 * math.pi / 4, 5 * math.pi / 4, 7 * math.pi / 4):
-            at = (math.cos(turn) * (disc.radius - 3.0), math.sin(turn) * (disc.radius - 3.0))
+            reach = disc.radius - LETTER_INSET - self.rule.youngest
+            at = (math.cos(turn) * reach, math.sin(turn) * reach)
             letters.append(Letter(text, at, math.degrees(turn) + 90, "edge"))
         self.parts.append(Part((face,), (), cuts_of((face,), (), ()), (), tuple(letters)))
         whole, per = (*rim, rim[0]), len(rim) // self.sectors
@@ -206,7 +209,7 @@ def _on_tab(tab: Tab) -> Letter:
     outer = tab.outer
     x, y = sum(p[0] for p in outer) / len(outer), sum(p[1] for p in outer) / len(outer)
     (ax, ay), (bx, by) = tab.hinge[0], tab.hinge[-1]
-    return Letter(tab.letter, (x, y), math.degrees(math.atan2(by - ay, bx - ax)), "tab")
+    return Letter(tab.letter, (x, y), math.degrees(math.atan2(by - ay, bx - ax)), "tab", deep_of(tab))
 
 
 def _wound(solid: Solid, strip: Strip, rule: TabRule) -> Net:
@@ -214,15 +217,13 @@ def _wound(solid: Solid, strip: Strip, rule: TabRule) -> Net:
     points = ((0.0, 0.0), (long, 0.0), (long, strip.width), (0.0, strip.width))
     face = FlatFace(strip.name, points, (long / 2, strip.width / 2), (0.0, 1.0), 0)
     turns = [math.pi * k * (strip.former + k * rule.card) for k in range(1, math.ceil(strip.turns - 1e-9))]
-    scores = tuple(((x, 0.0), (x, strip.width)) for x in turns)
-    part = Part((face,), (), cuts_of((face,), (), ()), (), (), scores)
-    last = "last turn" if strip.turns > 1 else "end"
-    steps = (
-        "Cut out the strip along the solid lines. The printed side will be the outside.",
-        "Draw it over the edge of a table, so that it bends evenly.",
-        f"Wind it tightly round a former {strip.former:.4g} mm across, starting at the left end. The fine lines show "
-        "where each turn ends.",
-        f"Spread glue on the back of the {last}, close it and hold it until it sticks. Slide the former out.",
+    lays = tuple(((x, 0.0), (x, strip.width)) for x in turns)
+    part = Part((face,), (), cuts_of((face,), (), ()), lays=lays)
+    stages = (
+        Stage("cut", count=1),
+        Stage("bend"),
+        Stage("wind", count=len(turns), size=strip.former),
+        Stage("wind_close", count=len(turns)),
     )
-    net = Net(solid, (part,), (), (), "", rule.card, rule.youngest, steps)
+    net = Net(solid, (part,), (), (), "", rule.card, rule.youngest, stages)
     return replace(net, cautions=cautions_for(net))

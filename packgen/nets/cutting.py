@@ -15,6 +15,8 @@ from packgen.nets.vectors import Point
 
 _GRAIN = 1e-4
 """Points nearer than this (mm) are the same place on the paper."""
+LETTER_INSET = 3.4
+"""How far inside its edge (mm) the middle of a glue letter stands; a millimetre more for the youngest."""
 
 
 def _key(p: Point) -> tuple[int, int]:
@@ -87,7 +89,7 @@ def face_label(points: Sequence[Point]) -> Point:
 
 
 def letter_places(
-    joint: Joint, part: int, faces: dict[int, tuple[Point, ...]], tabs: Sequence[Tab], inset: float = 3.0
+    joint: Joint, part: int, faces: dict[int, tuple[Point, ...]], tabs: Sequence[Tab], inset: float = LETTER_INSET
 ) -> list[Letter]:
     """A joint's letters on one piece: in the middle of its tab, and `inset` mm inside the edge that meets it."""
     out = []
@@ -99,13 +101,19 @@ def letter_places(
         y = sum(p[1] for p in tips) / len(tips)
         at = ((x + (start[0] + end[0]) / 2) / 2, (y + (start[1] + end[1]) / 2) / 2)
         turn = math.degrees(math.atan2(end[1] - start[1], end[0] - start[0]))
-        out.append(Letter(joint.letter, at, turn, "tab"))
+        out.append(Letter(joint.letter, at, turn, "tab", deep_of(tab)))
     if joint.edge.part == part and joint.edge.source in faces:
         out.append(edge_letter(joint.letter, joint.edge.points, inset))
     return out
 
 
-def edge_letter(text: str, line: Sequence[Point], inset: float = 3.0) -> Letter:
+def deep_of(tab: Tab) -> float:
+    """How deep a tab is (mm), less half a millimetre on either side: the room there is for its letter."""
+    start, end = tab.hinge[0], tab.hinge[-1]
+    return max(distance(p, start, end) for p in tab.outer[1:-1]) - 1.0
+
+
+def edge_letter(text: str, line: Sequence[Point], inset: float = LETTER_INSET) -> Letter:
     """A glue letter `inset` mm inside an edge that runs anticlockwise round its face."""
     (ax, ay), (bx, by) = line[0], line[-1]
     x, y = line[len(line) // 2] if len(line) > 2 else ((ax + bx) / 2, (ay + by) / 2)

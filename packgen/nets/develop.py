@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import math
 from collections import deque
 from dataclasses import dataclass
 
 from packgen.nets.forests import Forest, Graph
 from packgen.nets.net import Hinge
 from packgen.nets.plane import overlapping
+from packgen.nets.tabs import inner_angle
 from packgen.nets.vectors import Point, all_moved, onto
 
 
@@ -68,6 +70,40 @@ def overlaps(graph: Graph, flat: Flat) -> list[tuple[int, int]]:
         place = {f: k for k, f in enumerate(faces)}
         skip = {(place[f], place[g]) for f, g in joined if f in place and g in place}
         out += [(faces[i], faces[j]) for i, j in overlapping([flat.points[f] for f in faces], skip)]
+    return out
+
+
+Corners = dict[tuple[int, int, int], list[tuple[int, int, float, float]]]
+
+
+def place_key(part: int, p: Point) -> tuple[int, int, int]:
+    """A name for a place on a piece, the same for points nearer than a ten thousandth of a millimetre or so."""
+    return part, round(p[0] * 1e4), round(p[1] * 1e4)
+
+
+def corners_by_place(flat: Flat) -> Corners:
+    """At each place of each piece the face corners that meet there: face, corner, and the two directions it fills."""
+    out: Corners = {}
+    for f, points in enumerate(flat.points):
+        for i, here in enumerate(points):
+            after = points[(i + 1) % len(points)]
+            first = math.atan2(after[1] - here[1], after[0] - here[0])
+            item = (f, i, first, first + inner_angle(points, i))
+            out.setdefault(place_key(flat.part_of[f], here), []).append(item)
+    return out
+
+
+def wedges(flat: Flat) -> list[float]:
+    """The angles (radians) of waste between two faces of a piece that meet at one point."""
+    out = []
+    for corners in corners_by_place(flat).values():
+        if len(corners) < 2:
+            continue
+        row = sorted((first % (2 * math.pi), (last - first) % (2 * math.pi)) for _, _, first, last in corners)
+        for (first, wide), (after, _) in zip(row, (*row[1:], row[0]), strict=True):
+            gap = (after - first - wide) % (2 * math.pi)
+            if 1e-6 < gap < 2 * math.pi - 1e-6:
+                out.append(gap)
     return out
 
 

@@ -4,11 +4,16 @@ from __future__ import annotations
 
 
 class NetError(ValueError):
-    """A solid that cannot be built, unfolded or laid out. The caller adds the place in the parent's file."""
+    """A solid that cannot be built, unfolded or laid out. The caller adds the place in the parent's file.
 
-    def __init__(self, message: str, instead: str = "") -> None:
+    `about` says which of the things asked for is at fault, if it is one of them: `solid`, `scale`, `mesh`, `hole 1`
+    (the first of the holes), or the name of something given, as it was written.
+    """
+
+    def __init__(self, message: str, instead: str = "", about: str = "") -> None:
         self.message = message
         self.instead = instead
+        self.about = about
         super().__init__(f"{message} {instead}".strip())
 
 

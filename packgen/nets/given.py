@@ -94,10 +94,13 @@ def read(title: str, parameters: Iterable[Parameter], given: Given) -> Read:
         if parameter is None:
             near = nearest(plain_name(said), known)
             hint = f"Did you mean '{known[near].name}'? " if near else ""
-            raise NetError(f"The {title} has no '{said}'.", f"{hint}It takes {listed(wanted)}.")
+            raise NetError(f"The {title} has no '{said}'.", f"{hint}It takes {listed(wanted)}.", said)
         if parameter.name in found:
-            raise NetError(f"'{parameter.name}' is given twice for the {title}.", "Keep one of them.")
-        found[parameter.name] = checked(title, parameter, value)
+            raise NetError(f"'{parameter.name}' is given twice for the {title}.", "Keep one of them.", said)
+        try:
+            found[parameter.name] = checked(title, parameter, value)
+        except NetError as fault:
+            raise NetError(fault.message, fault.instead, said) from None
     _check_groups(title, wanted, found)
     for p in wanted:
         if p.name in found or p.group:
@@ -119,7 +122,9 @@ def _check_groups(title: str, wanted: tuple[Parameter, ...], found: dict[str, fl
         had = [n for n in names if n in found]
         if len(had) > 1 and not members[0].together:
             raise NetError(
-                f"The {title} is given both '{had[0]}' and '{had[1]}', which say the same thing.", "Keep one of them."
+                f"The {title} is given both '{had[0]}' and '{had[1]}', which say the same thing.",
+                "Keep one of them.",
+                had[1],
             )
         if not had and members[0].required:
             raise NetError(

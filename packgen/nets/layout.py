@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 
 from packgen.nets.errors import NetError, TooSmall
 from packgen.nets.holes import Drilling, drilled
-from packgen.nets.net import PRINTED_SIDE, Cut, FlatFace, Fold, Hole, Letter, Net, Overlap, Tab
+from packgen.nets.net import PRINTED_SIDE, Cut, FlatFace, Fold, Hole, Letter, Net, Overlap, Stage, Tab
 from packgen.nets.packing import Spot, pack
 from packgen.nets.scale import (
     AUTO,
@@ -55,6 +55,7 @@ class NetSheet:
     scores: tuple[tuple[Point, ...], ...]
     holes: tuple[Hole, ...]
     overlaps: tuple[Overlap, ...]
+    lays: tuple[tuple[Point, ...], ...] = ()
     parts: tuple[int, ...] = ()
 
 
@@ -77,7 +78,7 @@ class NetSheets:
     sheets: tuple[NetSheet, ...]
     sizes: tuple[Size, ...]
     real_size: tuple[str, ...]
-    steps: tuple[str, ...]
+    stages: tuple[Stage, ...]
     cautions: tuple[str, ...]
     materials: tuple[str, ...]
     net: Net
@@ -184,7 +185,7 @@ def _fit(wish: _Wish) -> NetSheets:
             raise _small(wish, ratio, small) from None
         if found:
             return _finished(wish, ratio, *found, fit=True)
-    raise NetError(f"The {wish.solid.title} does not fit on one sheet.", "Write scale: auto.")
+    raise NetError(f"The {wish.solid.title} does not fit on one sheet.", "Write scale: auto.", "scale")
 
 
 def _asked(wish: _Wish, ratio: float) -> NetSheets:
@@ -198,6 +199,7 @@ def _asked(wish: _Wish, ratio: float) -> NetSheets:
     raise NetError(
         f"At {scale_words(ratio)} the {wish.solid.title} needs more than {wish.most} sheets.",
         f"Write scale: {scale_words(better).replace(' size', '')}." if better else "Write scale: fit.",
+        "scale",
     )
 
 
@@ -218,13 +220,15 @@ def _small(wish: _Wish, ratio: float, small: TooSmall) -> NetError:
         try:
             if _try(wish, larger, wish.most, whole=False):
                 return NetError(
-                    f"At {scale_words(ratio)}: {message}", f"Write scale: {scale_words(larger).replace(' size', '')}."
+                    f"At {scale_words(ratio)}: {message}",
+                    f"Write scale: {scale_words(larger).replace(' size', '')}.",
+                    "scale",
                 )
             break
         except TooSmall:
             if larger > ratio * 100:
                 break
-    return NetError(f"At {scale_words(ratio)}: {message}", "Choose a simpler solid, or larger paper.")
+    return NetError(f"At {scale_words(ratio)}: {message}", "Choose a simpler solid, or larger paper.", "scale")
 
 
 def _try(wish: _Wish, ratio: float, most: int, whole: bool) -> tuple[Net, list[Spot]] | None:
@@ -268,7 +272,7 @@ def _finished(wish: _Wish, ratio: float, net: Net, spots: list[Spot], fit: bool 
     )
     lines = tuple(_line(size, ratio) for size in sizes)
     return NetSheets(
-        scale_words(ratio, fit), ratio, sheets, sizes, lines, net.steps, net.cautions, _materials(net, wish), net
+        scale_words(ratio, fit), ratio, sheets, sizes, lines, net.stages, net.cautions, _materials(net, wish), net
     )
 
 
@@ -310,6 +314,7 @@ def _sheet(net: Net, spots: Sequence[Spot], number: int) -> NetSheet:
         tuple(s for p in parts for s in p.scores),
         tuple(h for p in parts for h in p.holes),
         tuple(o for p in parts for o in p.overlaps),
+        tuple(s for p in parts for s in p.lays),
         tuple(mine),
     )
 

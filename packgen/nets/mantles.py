@@ -13,8 +13,10 @@ from packgen.nets.vectors import Point
 
 TRUE = 0.02
 """How far (mm) a polygon may leave the arc it stands for: a fifth of what the manifest promises."""
-_SCORE_EVERY = 8.0
+_SCORE_EVERY = 9.0
 """How far apart (mm) the fine lines lie at the wider end of a mantle."""
+_TIGHT = 4.0
+"""How near (mm) two of them may come towards the point of a cone; where they come nearer, every other one ends."""
 
 
 def arc(centre: Point, radius: float, start: float, end: float) -> list[Point]:
@@ -99,7 +101,7 @@ def arcs(radius: float, start: float, end: float, n: int) -> tuple[Point, ...]:
 
 
 def generators(dev: Development, sector: Sector) -> list[tuple[Point, Point]]:
-    """Fine score lines about 8 mm apart at the foot, from foot to head; on a cone they stop short of the point."""
+    """Fine lines to bend along, about 9 mm apart at the foot; on a cone fewer and fewer of them near the point."""
     out = []
     if dev.angle == 0.0:
         share = math.dist(sector.foot[0], sector.foot[-1])
@@ -111,10 +113,12 @@ def generators(dev: Development, sector: Sector) -> list[tuple[Point, Point]]:
     start = math.atan2(sector.foot[0][1], sector.foot[0][0])
     half = (-math.pi / 2 - start) % (2 * math.pi)
     n = max(3, round(2 * half * dev.outer / _SCORE_EVERY))
-    low = max(dev.inner, 0.12 * dev.outer)
+    step = 2 * half / n
     for k in range(1, n):
-        a = -math.pi / 2 - half + 2 * half * k / n
+        a = -math.pi / 2 - half + step * k
         c, s = math.cos(a), math.sin(a)
+        rank = k & -k  # of lines 1, 2, 3, 4 ... every other one ends, then every other of the rest: 4 lies 4 steps off
+        low = max(dev.inner, 0.15 * dev.outer, min(0.7 * dev.outer, _TIGHT / (step * rank)))
         out.append(((dev.outer * c, dev.outer * s), (low * c, low * s)))
     return out
 

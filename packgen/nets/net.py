@@ -7,7 +7,7 @@ the eye: a mountain fold; an edge where it is hollow is a valley fold.
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 
 from packgen.nets.solid import Solid
 from packgen.nets.vectors import Matrix, Point, all_moved, bounds, moved, rotation
@@ -97,22 +97,30 @@ class Tab:
 
 @dataclass(frozen=True, slots=True)
 class Letter:
-    """A glue letter: on a `tab`, or on a face just inside the `edge` that goes on that tab. `turn_deg` is its slant."""
+    """A glue letter: on a `tab`, or on a face just inside the `edge` that goes on that tab. `turn_deg` is its slant.
+
+    `room` is how high (mm) it may be there.
+    """
 
     text: str
     at: Point
     turn_deg: float
     on: str
+    room: float = 6.0
 
 
 @dataclass(frozen=True, slots=True)
 class Hole:
-    """A hole to make, or a mark only: its middle, its width, and what it is for (corners, base, apex, axle)."""
+    """A hole to make, or a mark only: its middle, its width, and what it is for (corners, base, apex, axle).
+
+    A `snip` is a hole at a point of the solid: its tip is cut off along a curve, which is among the cuts.
+    """
 
     centre: Point
     across: float
     mark_only: bool
     where: str
+    snip: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -134,7 +142,11 @@ class Overlap:
 
 @dataclass(frozen=True, slots=True)
 class Part:
-    """One piece of card as it is cut out."""
+    """One piece of card as it is cut out.
+
+    `scores` are fine lines along which a curved face bends; `lays` are lines on which another edge comes to lie and
+    nothing folds: where a tab begins on a flat joint, or where a turn of a wound strip ends.
+    """
 
     faces: tuple[FlatFace, ...]
     folds: tuple[Fold, ...] = ()
@@ -144,6 +156,7 @@ class Part:
     scores: tuple[tuple[Point, ...], ...] = ()
     holes: tuple[Hole, ...] = ()
     overlaps: tuple[Overlap, ...] = ()
+    lays: tuple[tuple[Point, ...], ...] = ()
 
     @property
     def shapes(self) -> tuple[tuple[Point, ...], ...]:
@@ -180,6 +193,7 @@ class Part:
             tuple(all_moved(m, s) for s in self.scores),
             tuple(replace(h, centre=moved(m, h.centre)) for h in self.holes),
             tuple(replace(o, points=all_moved(m, o.points), crosses=all_moved(m, o.crosses)) for o in self.overlaps),
+            tuple(all_moved(m, s) for s in self.lays),
         )
 
     def turned(self, angle: float) -> Part:
@@ -230,10 +244,28 @@ class Hinge:
 
 
 @dataclass(frozen=True, slots=True)
+class Stage:
+    """One stage of building: its kind, the letters glued, and the face closed or laid on, as far as it has any.
+
+    `count` is how many pieces or holes it is about, `folds` the kinds of fold there are, `size` a length in mm. `own`
+    is True if the face carries its tabs itself, `thread` if a thread may have to go through a hole before.
+    """
+
+    kind: str
+    letters: tuple[str, ...] = ()
+    face: str = ""
+    count: int = 0
+    folds: tuple[str, ...] = ()
+    size: float = 0.0
+    own: bool = False
+    thread: bool = False
+
+
+@dataclass(frozen=True, slots=True)
 class Net:
     """A solid at paper size, unfolded: its pieces, which folds hold them and which joints close them.
 
-    `last` is the face closed last. `steps` tell how to build it and `cautions` what to take care of.
+    `last` is the face closed last. `stages` tell how to build it and `cautions` what to take care of.
     """
 
     solid: Solid
@@ -243,8 +275,8 @@ class Net:
     last: str = ""
     card: float = 0.25
     youngest: bool = False
-    steps: tuple[str, ...] = ()
-    cautions: tuple[str, ...] = field(default=())
+    stages: tuple[Stage, ...] = ()
+    cautions: tuple[str, ...] = ()
 
     def moved(self, part: int, m: Matrix) -> Net:
         """The net with one of its pieces turned or shifted."""

@@ -8,17 +8,17 @@ from dataclasses import dataclass
 
 import shapely
 
-from packgen.nets.develop import Flat
+from packgen.nets.develop import Corners, Flat, corners_by_place, place_key
 from packgen.nets.forests import Graph
 from packgen.nets.plane import TOUCH, shape, shared
 from packgen.nets.tabs import (
+    APART,
     LEAST_DEPTH,
     Site,
     TabRule,
     alone,
     caps,
     ghost_of,
-    inner_angle,
     setback,
     tab_shape,
 )
@@ -67,7 +67,7 @@ def sites_of(graph: Graph, flat: Flat, rule: TabRule) -> dict[int, tuple[Site, S
     """For each cut inner edge, the two places where its tab could hang."""
     keeps = keeps_of(graph, rule.card)
     loops = graph.loops
-    corners = _corners_by_place(flat)
+    corners = corners_by_place(flat)
     out: dict[int, tuple[Site, Site]] = {}
     for i, e in enumerate(graph.edges):
         if i in flat.kept:
@@ -79,32 +79,19 @@ def sites_of(graph: Graph, flat: Flat, rule: TabRule) -> dict[int, tuple[Site, S
             ghost, keep = ghost_of(loops[g], g_at, start, end, keeps[g])
             gaps, own = _gaps(corners, flat.part_of[f], start, end, (g, g_at, len(loops[g])))
             usual, most = caps(ghost, gaps, own)
-            pair.append(Site(f, at, g, start, end, ghost, keep, usual, most))
+            wedges = _wedge(gaps[0], own[0]), _wedge(gaps[1], own[1])
+            pair.append(Site(f, at, g, start, end, ghost, keep, usual, most, wedges))
         out[i] = (pair[0], pair[1])
     return out
 
 
-Corners = dict[tuple[int, int, int], list[tuple[int, int, float, float]]]
-
-
-def _key(part: int, p: Point) -> tuple[int, int, int]:
-    return part, round(p[0] * 1e4), round(p[1] * 1e4)
-
-
-def _corners_by_place(flat: Flat) -> Corners:
-    """At each place of each piece the face corners that meet there: face, corner, and the two directions it fills."""
-    out: Corners = {}
-    for f, points in enumerate(flat.points):
-        for i, here in enumerate(points):
-            after = points[(i + 1) % len(points)]
-            first = math.atan2(after[1] - here[1], after[0] - here[0])
-            item = (f, i, first, first + inner_angle(points, i))
-            out.setdefault(_key(flat.part_of[f], here), []).append(item)
-    return out
+def _wedge(gap: float, whole: bool) -> tuple[float, float]:
+    """What a tab keeps away from at one of its corners: the next cut edge, or the middle of the gap between the two."""
+    return (gap, 1.0) if whole else (gap / 2, 0.5)
 
 
 def _near(corners: Corners, part: int, p: Point) -> list[tuple[int, int, float, float]]:
-    _, x, y = _key(part, p)
+    _, x, y = place_key(part, p)
     return [c for dx in (-1, 0, 1) for dy in (-1, 0, 1) for c in corners.get((part, x + dx, y + dy), ())]
 
 
@@ -144,6 +131,26 @@ class _Board:
         faces, tree = self.trees[self.flat.part_of[site.face]]
         return all(shared(self.shapes[faces[k]], tab) < TOUCH for k in tree.query(tab, predicate="intersects").tolist())
 
+    def apart(self, edge: int, site: Site, tab: shapely.Polygon, least: float) -> bool:
+        """True if a tab keeps so far (mm) from the faces and tabs that share no corner with its edge on the paper."""
+        if least <= 0:
+            return True
+        faces, tree = self.trees[self.flat.part_of[site.face]]
+        ends = shapely.MultiPoint([site.start, site.end])
+        near = (faces[k] for k in tree.query(tab, predicate="dwithin", distance=least - 1e-6).tolist())
+        if any(f != site.face and self.shapes[f].distance(ends) > TOUCH for f in near):
+            return False
+        part = self.flat.part_of[site.face]
+        for other, (there, _, placed) in self.tabs.items():
+            if other == edge or self.flat.part_of[there.face] != part:
+                continue
+            if (
+                placed.distance(tab) < least - 1e-6
+                and shapely.MultiPoint([there.start, there.end]).distance(ends) > TOUCH
+            ):
+                return False
+        return True
+
     def blockers(self, edge: int, site: Site, tab: shapely.Polygon) -> list[int]:
         """The joints whose tabs are in the way of a tab."""
         part = self.flat.part_of[site.face]
@@ -180,9 +187,10 @@ def place_tabs(graph: Graph, flat: Flat, rule: TabRule, prefer: Prefer) -> Placi
 def _options(board: _Board, pair: tuple[Site, Site], preferred: int) -> list[tuple[Site, tuple[Point, ...]]]:
     out = []
     for site in sorted(pair, key=lambda s: s.face != preferred):
-        points = tab_shape(site, LEAST_DEPTH)
-        if points and board.clear_of_faces(site, shape(points)):
-            out.append((site, points))
+        shapes = (tab_shape(site, LEAST_DEPTH, apart) for apart in APART)
+        found = next((points for points in shapes if points and board.clear_of_faces(site, shape(points))), None)
+        if found:
+            out.append((site, found))
     return out
 
 
@@ -213,14 +221,19 @@ def _turn_over(board: _Board, options: dict[int, list[tuple[Site, tuple[Point, .
 
 
 def _grow(board: _Board, edge: int, rule: TabRule) -> None:
-    """Deepen a tab towards the depth it should have, in steps, while it keeps clear."""
+    """Deepen a tab towards the depth it should have, in steps, while it keeps clear; a narrow tab between wide cuts is
+    easier for small hands than a deep one beside a sliver.
+    """
     site, _, _ = board.tabs[edge]
     want = rule.depth(site.length)
-    for step in (1.0, 0.75, 0.5, 0.25):
-        points = tab_shape(site, LEAST_DEPTH + (want - LEAST_DEPTH) * step)
-        if points is None:
-            continue
-        tab = shape(points)
-        if board.clear_of_faces(site, tab) and not board.blockers(edge, site, tab):
-            board.put(edge, site, points)
-            return
+    for apart in APART:
+        for step in (1.0, 0.75, 0.5, 0.25, 0.0):
+            points = tab_shape(site, LEAST_DEPTH + (want - LEAST_DEPTH) * step, apart)
+            if points is None:
+                continue
+            tab = shape(points)
+            if board.clear_of_faces(site, tab) and not board.blockers(edge, site, tab) and (
+                board.apart(edge, site, tab, apart)
+            ):  # fmt: skip
+                board.put(edge, site, points)
+                return

@@ -18,6 +18,7 @@ GRAIN = 1e-6
 TOUCH = 1e-3
 """Two shapes on paper that share less than this (square mm) only touch."""
 _FIGURES = 8
+_HAIR = 1e-5
 
 
 def snapped(points: Iterable[Point], digits: int = 6) -> list[Point]:
@@ -31,8 +32,22 @@ def shape(points: Iterable[Point]) -> shapely.Polygon:
 
 
 def joined(outlines: Iterable[Sequence[Point]]) -> shapely.Geometry:
-    """All the outlines as one shape."""
-    return shapely.union_all([shape(o).buffer(0) for o in outlines])
+    """All the outlines as one shape.
+
+    They are grown by a hair first, so that no slit of rounding is left where an edge lies along a part of another.
+    """
+    grown = [shape(o).buffer(_HAIR, join_style="mitre") for o in outlines]
+    return shapely.union_all(grown).buffer(-_HAIR, join_style="mitre")
+
+
+def shrunk(points: Sequence[Point], by: float) -> tuple[Point, ...]:
+    """The outline moved inwards by so much (mm); empty if nothing is left of it. Of several parts left, the largest."""
+    left = shape(points).buffer(0).buffer(-by, join_style="mitre")
+    parts = [part for part in getattr(left, "geoms", [left]) if not part.is_empty]
+    if not parts:
+        return ()
+    ring = max(parts, key=lambda part: part.area).exterior.coords
+    return tuple((x, y) for x, y in ring)[:-1]
 
 
 def shared(a: shapely.Geometry, b: shapely.Geometry) -> float:

@@ -30,7 +30,7 @@ def read_scale(text: str) -> str | float:
         up, down = float(found[1]), float(re.sub(r"[ ,]", "", found[2]))
         if up > 0 and down > 0:
             return up / down
-    raise NetError(f"'{text}' is no scale.", "Write auto, fit, true, or a ratio such as 1:50.")
+    raise NetError(f"'{text}' is no scale.", "Write auto, fit, true, or a ratio such as 1:50.", "scale")
 
 
 def standard_scales(most: float = 50.0) -> Iterator[float]:

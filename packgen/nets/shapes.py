@@ -121,17 +121,20 @@ def rise(got: Read, run: float) -> float:
             raise NetError(
                 f"The slant of the {got.title} ({slant:g} mm) is shorter than its height ({height:g} mm).",
                 f"Leave out the slant: with this base and height it is {right:.1f} mm.",
+                "slant",
             )
         if abs(slant - right) > 0.005 * right:
             raise NetError(
                 f"The slant ({slant:g} mm), the height ({height:g} mm) and the base of the {got.title} do not agree.",
                 f"Leave out the slant: with this base and height it is {right:.1f} mm.",
+                "slant",
             )
         return height
     if slant <= run * (1 + 1e-9):
         raise NetError(
             f"A slant of {slant:g} mm is too short for the {got.title}: its side must reach {run:.4g} mm inwards.",
             f"Write a slant of more than {run:.4g} mm, or give the height.",
+            "slant",
         )
     return math.sqrt(slant * slant - run * run)
 

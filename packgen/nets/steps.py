@@ -1,8 +1,12 @@
-"""The steps of building a net in order, in plain sentences, and the cautions that go with them."""
+"""How a net is built, stage by stage, as plain facts (the words for them are templates), and its cautions."""
 
 from __future__ import annotations
 
-from packgen.nets.net import MOUNTAIN, VALLEY, Joint, Net
+import re
+from dataclasses import dataclass
+
+from packgen.nets.net import Joint, Net, Stage
+from packgen.nets.solid import Mantle
 
 BLADES = (
     "Blunt-nosed scissors for the young. A craft knife is for an adult, on a cutting mat, along a steel rule, cutting "
@@ -10,7 +14,7 @@ BLADES = (
 )
 GLUE = "Use stick or white glue. A hot glue gun burns, the low-temperature kind too: an adult holds it."
 SMALL = "Small cut-off pieces do not belong near a child under three."
-_MOST_STEPS = 8
+_MOST_STAGES = 8
 
 
 def cautions_for(net: Net) -> tuple[str, ...]:
@@ -18,83 +22,87 @@ def cautions_for(net: Net) -> tuple[str, ...]:
     return (BLADES, *((GLUE,) if net.joints else ()), SMALL)
 
 
-def steps_for(net: Net) -> tuple[str, ...]:
-    """How to build the net, as sentences in order."""
-    kinds = {f.kind for p in net.parts for f in p.folds}
-    scores = any(p.scores for p in net.parts)
-    steps = []
+def stages_for(net: Net) -> tuple[Stage, ...]:
+    """How to build the net, in order. Holes come while the card is flat, but last on a thing that stays open."""
+    kinds = tuple(sorted({f.kind for p in net.parts for f in p.folds}))
+    out = []
     if kinds:
-        steps.append("Score the fold lines along a ruler with a blunt point, so that the card folds sharply.")
-    count = len(net.parts)
-    pieces = {1: "the piece", 2: "both pieces"}.get(count, f"all {count} pieces")
-    steps.append(f"Cut out {pieces} along the solid lines. The printed side will be the outside.")
-    folding = {
-        frozenset({MOUNTAIN}): "Fold every dash-dot line back, away from the printed side.",
-        frozenset({VALLEY}): "Fold every dashed line forward, towards the printed side.",
-        frozenset({MOUNTAIN, VALLEY}): (
-            "Fold the dash-dot lines back, away from the printed side, and the dashed lines forward, towards it."
-        ),
-    }
+        out.append(Stage("score"))
+    out.append(Stage("cut", count=len(net.parts)))
     if kinds:
-        steps.append(folding[frozenset(kinds)])
-    if scores and any(c for c in net.solid.curved):
-        steps.append("Draw the curved piece over the edge of a table, so that it bends evenly along its fine lines.")
-    steps += _gluing(net)
-    return tuple(steps)
+        out.append(Stage("fold", folds=kinds))
+    if any(isinstance(c, Mantle) for c in net.solid.curved):
+        out.append(Stage("bend"))
+    holes = _holes(net)
+    early = holes if net.solid.closed else [s for s in holes if s.kind == "snip"]
+    thread = bool(early)
+    return (*out, *early, *_gluing(net, thread), *(s for s in holes if s not in early))
 
 
-def _gluing(net: Net) -> list[str]:
+def _holes(net: Net) -> list[Stage]:
+    holes = [h for p in net.parts for h in p.holes if not h.mark_only]
+    snips = sum(h.snip for h in holes)
+    rings = [h for h in holes if not h.snip]
+    out = [Stage("snip", count=snips)] if snips else []
+    if rings:
+        kind = "axle" if all(h.where == "axle" for h in rings) else "punch" if net.solid.closed else "string"
+        out.append(Stage(kind, count=len(rings)))
+    return out
+
+
+@dataclass(frozen=True, slots=True)
+class _Group:
+    """Joints glued in one go."""
+
+    joints: tuple[Joint, ...]
+
+    @property
+    def letters(self) -> tuple[str, ...]:
+        """Their letters, each once."""
+        return tuple(dict.fromkeys(j.letter for j in self.joints))
+
+
+def _gluing(net: Net, thread: bool) -> list[Stage]:
     early = [j for j in net.joints if net.last not in (_face(net, j.tab.source), _face(net, j.edge.source))]
     late = [j for j in net.joints if j not in early]
-    steps = [_sentence(net, group) for group in _grouped(early)]
+    out = []
+    for group in _grouped(net, early):
+        first = group.joints[0]
+        if len(first.tab.points) > 2:
+            out.append(Stage("teeth", group.letters, _face(net, first.edge.source)))
+        else:
+            out.append(Stage("glue", group.letters))
     if late:
         own = all(_face(net, j.tab.source) == net.last for j in late)
-        how = "then tuck it in" if own else "then lay it on"
-        steps.append(
-            f"Close the {net.last} last: spread glue on {_tabs(net, late)} while you can still reach inside, {how} and "
-            "hold it until it sticks."
-        )
-    return steps
+        letters = _Group(tuple(late)).letters
+        teeth = len(late[0].tab.points) > 2
+        out.append(Stage("close_teeth" if teeth else "close", letters, net.last, own=own, thread=thread))
+    return out
 
 
-def _grouped(joints: list[Joint]) -> list[list[Joint]]:
-    """The joints in at most eight groups of neighbours in the order of gluing, those of one rim kept together."""
-    rims: list[list[Joint]] = []
+def _grouped(net: Net, joints: list[Joint]) -> list[_Group]:
+    """The joints in the order of gluing, those between the same kinds of faces (side and side, side and roof) together.
+
+    At most eight groups: if the kinds alternate more often than that, neighbours go together whatever their kind.
+    """
+    rows: list[list[Joint]] = []
     for j in joints:
-        if rims and rims[-1][-1].letter == j.letter:
-            rims[-1].append(j)
+        if rows and _kind(net, rows[-1][-1]) == _kind(net, j):
+            rows[-1].append(j)
         else:
-            rims.append([j])
-    size = max(1, -(-len(rims) // _MOST_STEPS))
-    return [[j for rim in rims[i : i + size] for j in rim] for i in range(0, len(rims), size)]
+            rows.append([j])
+    size = max(1, -(-len(rows) // _MOST_STAGES))
+    merged = [[j for row in rows[i : i + size] for j in row] for i in range(0, len(rows), size)]
+    return [_Group(tuple(row)) for row in merged]
 
 
-def _sentence(net: Net, group: list[Joint]) -> str:
-    j = group[0]
-    on, under = _face(net, j.tab.source), _face(net, j.edge.source)
-    if len(j.tab.points) > 2:
-        return f"Bend {_tabs(net, group)} of the {on} in, spread glue on them and lay the {under} on."
-    if len(group) > 1:
-        return f"Glue {_tabs(net, group)} in this order, each behind the edge with its letter."
-    if on == under:
-        return f"Glue tab {j.letter} behind the other edge of the {on}, edge to edge."
-    return f"Glue tab {j.letter} of {on} behind {under}, edge to edge."
+def _kind(net: Net, joint: Joint) -> tuple[bool, frozenset[str]]:
+    names = frozenset(re.sub(r"[\d ]+$", "", _face(net, side.source)) for side in (joint.tab, joint.edge))
+    return len(joint.tab.points) > 2, names
 
 
-def _tabs(net: Net, joints: list[Joint]) -> str:
-    """Tabs in words: 'tab A', 'tabs A and B', 'tabs C to K', 'the teeth B'."""
-    letters = list(dict.fromkeys(j.letter for j in joints))
-    if any(len(j.tab.points) > 2 for j in joints):
-        return f"the teeth {' and '.join(letters)}"
-    if len(letters) == 1:
-        return f"tab {letters[0]}"
-    if len(letters) > 3 and _run(letters):
-        return f"tabs {letters[0]} to {letters[-1]}"
-    return f"tabs {', '.join(letters[:-1])} and {letters[-1]}"
-
-
-def _run(letters: list[str]) -> bool:
-    """True if the letters follow each other without a gap."""
+def run_of(letters: tuple[str, ...]) -> bool:
+    """True if the letters follow each other in the alphabet without a gap."""
     places = [_place(x) for x in letters]
     return places == list(range(places[0], places[0] + len(places)))
 

@@ -19,7 +19,13 @@ LEAST_DEPTH = 4.0
 """A tab narrower than this (mm) cannot be folded and glued by hand."""
 LEAST_TIP = 2.0
 """The outer edge of a tab is at least this long (mm)."""
+APART = (3.0, 2.0, 1.0, 0.0)
+"""How far (mm) the cut lines beside a tab should lie from each other, the best first: a child's scissors need 3 mm of
+waste to turn in (common practice, no source). 0 is where the geometry allows no more.
+"""
 CLEAR = math.radians(3)
+_WEDGE = math.radians(30)
+"""Cut lines that meet at this angle or more may start from one point: the waste between them is no sliver."""
 _STEEPEST = math.radians(75)
 _USUAL = math.radians(45)
 _SLIVER = math.radians(18)
@@ -63,7 +69,9 @@ class Site:
     """One side of a joint where a tab could hang: from `start` to `end` as its face runs round, outside to the right.
 
     `ghost` is the face it would lie under, laid over it, and `keep` the distance it must keep from each of the ghost's
-    edges (the first is the joint itself). The angles are the usual and the steepest allowed at either end.
+    edges (the first is the joint itself). The angles are the usual and the steepest allowed at either end. `wedges` are
+    the angles from the edge to what the tab shares a corner with on the paper, at its start and end, and how much of
+    the room to be left there is this tab's to leave: 1 beside a cut edge, half where both sides may carry tabs.
     """
 
     face: int
@@ -75,6 +83,7 @@ class Site:
     keep: tuple[float, ...]
     usual: tuple[float, float]
     most: tuple[float, float]
+    wedges: tuple[tuple[float, float], tuple[float, float]] = ((math.pi, 1.0), (math.pi, 1.0))
 
     @property
     def length(self) -> float:
@@ -105,12 +114,16 @@ def trapezoid(start: Point, end: Point, angles: tuple[float, float], depth: floa
 
     At an angle under 18 degrees the tab would taper to a sliver; there it begins farther along the edge, at 60 degrees.
     """
+    return _outline(start, end, (_end(angles[0], depth), _end(angles[1], depth)), depth)
+
+
+def _outline(
+    start: Point, end: Point, ends: tuple[tuple[float, float], tuple[float, float]], depth: float
+) -> tuple[Point, ...]:
+    """The tab whose sides begin and arrive so far along the edge from its start, and from its end."""
     size = math.dist(start, end)
     ux, uy = (end[0] - start[0]) / size, (end[1] - start[1]) / size
-    a, b = depth / math.tan(angles[0]), depth / math.tan(angles[1])
-    steep = depth / math.tan(math.radians(60))
-    p = a - steep if angles[0] < _SLIVER else 0.0
-    q = b - steep if angles[1] < _SLIVER else 0.0
+    (p, a), (q, b) = ends
     return (
         (start[0] + ux * p, start[1] + uy * p),
         (start[0] + ux * a + uy * depth, start[1] + uy * a - ux * depth),
@@ -119,19 +132,38 @@ def trapezoid(start: Point, end: Point, angles: tuple[float, float], depth: floa
     )
 
 
-def tab_shape(site: Site, depth: float) -> tuple[Point, ...] | None:
+def _end(angle: float, depth: float, wedge: tuple[float, float] = (math.pi, 1.0), apart: float = 0.0) -> tuple[
+    float, float
+]:  # fmt: skip
+    """How far along its edge a tab begins, and where its side arrives at its depth.
+
+    A side that leaves a narrow wedge of waste beside a cut line at the angle g moves along the edge until it keeps
+    `apart` from that line: a point x along and y deep lies x sin g - y cos g from it.
+    """
+    tip = depth / math.tan(angle)
+    foot = tip - depth / math.tan(math.radians(60)) if angle < _SLIVER else 0.0
+    g, share = wedge
+    if apart > 0 and g - angle < _WEDGE * share:
+        foot = max(foot, share * apart / math.sin(g))
+        tip = max(tip, (share * apart + depth * math.cos(g)) / math.sin(g), foot + depth / math.tan(_STEEPEST))
+    return foot, tip
+
+
+def tab_shape(site: Site, depth: float, apart: float = 0.0) -> tuple[Point, ...] | None:
     """The tab of that depth, its ends as near 45 degrees as fits; None if it cannot be that deep.
 
-    Looks at the edge's length, the angles and the face it lies under; not at its neighbours on the paper.
+    Looks at the edge's length, the angles, the face it lies under, and the cut lines from its own corners, from which
+    it keeps `apart` mm; not at its other neighbours on the paper.
     """
     tip = max(LEAST_TIP, min(site.length / 4, 6.0))
     for blend in (0.0, 0.25, 0.5, 0.75, 1.0):
         angles = _blended(site, blend)
         if min(angles) <= math.radians(1):
             return None
-        left = site.length - depth * sum(1 / math.tan(a) for a in angles)
+        ends = _end(angles[0], depth, site.wedges[0], apart), _end(angles[1], depth, site.wedges[1], apart)
+        left = site.length - ends[0][1] - ends[1][1]
         if left >= (tip if blend < 1.0 else LEAST_TIP):
-            shape = trapezoid(site.start, site.end, angles, depth)
+            shape = _outline(site.start, site.end, ends, depth)
             if _fits_under(site, shape):
                 return shape
     return None

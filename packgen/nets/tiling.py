@@ -8,8 +8,8 @@ from dataclasses import dataclass, replace
 
 import shapely
 
-from packgen.nets.cutting import edge_letter, face_label
-from packgen.nets.net import Cut, FlatFace, Fold, Letter, Net, Overlap, Part, Side, Tab
+from packgen.nets.cutting import deep_of, edge_letter, face_label
+from packgen.nets.net import Cut, FlatFace, Fold, Letter, Net, Overlap, Part, Side, Stage, Tab
 from packgen.nets.packing import fits, turns_of
 from packgen.nets.plane import joined, shape
 from packgen.nets.vectors import Point, bounds, hull, moved, rotation
@@ -37,13 +37,15 @@ def tiled(net: Net, area: tuple[float, float]) -> Net:
             pieces = list(_tiles(net.parts[i], grid, lines, sum(len(p.overlaps) for p in parts)))
         homes.append([(len(parts) + k, piece) for k, piece in enumerate(pieces)])
         parts += pieces
-    step = (
-        "Some faces are larger than the sheet. Cut out their pieces, lay the crosses of each shared strip over each "
-        "other and glue the strip, before anything else."
-    )
     joints = tuple(replace(j, tab=_rehomed(j.tab, homes), edge=_rehomed(j.edge, homes)) for j in net.joints)
     hinges = tuple(replace(h, part=_home(homes[h.part], h.start, h.end)) for h in net.hinges)
-    return replace(net, parts=tuple(parts), joints=joints, hinges=hinges, steps=(step, *net.steps))
+    return replace(net, parts=tuple(parts), joints=joints, hinges=hinges, stages=_with_strips(net.stages))
+
+
+def _with_strips(stages: tuple[Stage, ...]) -> tuple[Stage, ...]:
+    """The stages with the joining of the strips once everything is cut out."""
+    at = next((k + 1 for k, s in enumerate(stages) if s.kind == "cut"), 0)
+    return (*stages[:at], Stage("strips"), *stages[at:])
 
 
 def _rehomed(side: Side, homes: list[list[tuple[int, Part]]]) -> Side:
@@ -147,7 +149,7 @@ def _tile(
             tabs.append(Tab(points, _longest(t.hinge, box) or t.hinge, t.letter, t.on_face, t.under))
             (ax, ay), (bx, by) = t.hinge[0], t.hinge[-1]
             turn = math.degrees(math.atan2(by - ay, bx - ax))
-            letters.append(Letter(t.letter, face_label(points), turn, "tab"))
+            letters.append(Letter(t.letter, face_label(points), turn, "tab", deep_of(t)))
     letters += [edge_letter(text, piece) for text, line in lines for piece in _lines(line, box)]
     folds = [
         Fold(line[0], line[-1], f.kind, f.dihedral_deg, f.on_tab)
@@ -167,6 +169,7 @@ def _tile(
         tuple(line for s in part.scores for line in _lines(s, box)),
         tuple(h for h in part.holes if holds.contains(shapely.Point(h.centre))),
         tuple(_overlap(strip, text) for strip, text in strips),
+        tuple(line for s in part.lays for line in _lines(s, box)),
     )
 
 

@@ -58,18 +58,18 @@ def cautions(desk: Desk, challenge: Challenge, plan: TrialPlan) -> tuple[str, ..
     named = [name.replace("-", "_") for name in named]
     if any(_cuts(material) for material in challenge.materials):
         named.append("scissors")
-    said = _once([*own, *plan.cautions])
+    said = once([*own, *plan.cautions])
     for name in dict.fromkeys(named):
         if desk.has(f"care_{name}") and not any(_stem(name) in words.lower() for words in said):
             said.append(desk.say(f"care_{name}"))
-    return tuple(_once(said))
+    return tuple(once(said))
 
 
 def _stem(name: str) -> str:
     return name.replace("_", " ").removesuffix("s").removesuffix("light")
 
 
-def _once(said: Iterable[str]) -> list[str]:
+def once(said: Iterable[str]) -> list[str]:
     """The sentences without those whose words are nearly all in another one."""
     kept: list[str] = []
     for words in said:

@@ -2,41 +2,84 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from math import cos, pi, radians, sin
 
 from packgen.nets import Solid
-from packgen.nets.solid import Curved, Disc, Mantle, Strip
-from packgen.nets.vectors import Vector
+from packgen.nets.net import Art
+from packgen.nets.solid import Curved, Disc, Mantle, Strip, flat_loop, flat_up
+from packgen.nets.vectors import Vector, cross, minus, unit
 from packgen.page.look import MIDDLE, THIN
-from packgen.page.marks import Stroke
+from packgen.page.marks import Mark, Point, Stroke
 from packgen.page.pen import Pen
 
 _TURN_DEG, _TILT_DEG = 32.0, 24.0
 _PARTS = 48
 
 
-def draw_solid(pen: Pen, solid: Solid, x: float, y: float, width: float, height: float) -> None:
-    """Draw the solid as large as fits the rectangle, its faces in three greys by how they take the light."""
-    faces = [(_seen_all(solid.corners(k)), True) for k in range(len(solid.faces))]
-    faces += [(_seen_all(points), edged) for part in solid.curved for points, edged in _facets(part)]
+Painter = Callable[[str, Art], tuple[tuple[Mark, ...], tuple[Point, ...]]]
+"""What is drawn on a face, by its name and its upright box: marks in the box, and the outline to show them inside."""
+
+
+def draw_solid(pen: Pen, solid: Solid, x: float, y: float, width: float, height: float,
+               painter: Painter | None = None) -> None:  # fmt: skip
+    """Draw the solid as large as fits the rectangle, its faces in three greys by how they take the light.
+
+    With a `painter` the drawings on its plane faces are seen as they will be on the built model.
+    """
+    faces = [(_seen_all(solid.corners(k)), True, k) for k in range(len(solid.faces))]
+    faces += [(_seen_all(points), edged, -1) for part in solid.curved for points, edged in _facets(part)]
     if not faces:
         return
-    xs = [p[0] for face, _ in faces for p in face]
-    ys = [p[1] for face, _ in faces for p in face]
+    xs = [p[0] for face, _, _ in faces for p in face]
+    ys = [p[1] for face, _, _ in faces for p in face]
     scale = min(width / max(max(xs) - min(xs), 1e-9), height / max(max(ys) - min(ys), 1e-9))
     left = x + (width - (max(xs) - min(xs)) * scale) / 2 - min(xs) * scale
     low = y + (height - (max(ys) - min(ys)) * scale) / 2 - min(ys) * scale
     # Painter's order: the farthest face first, so that nearer ones cover it.
-    for face, edged in sorted(faces, key=lambda f: sum(p[2] for p in f[0]) / len(f[0]), reverse=True):
+    for face, edged, k in sorted(faces, key=lambda f: sum(p[2] for p in f[0]) / len(f[0]), reverse=True):
         points = [(left + px * scale, low + py * scale) for px, py, _ in face]
         shade = _shade(face)
-        pen.polygon(points, Stroke(MIDDLE, 0.1) if edged else Stroke(THIN, shade), shade, role="view")
+        pen.polygon(points, None if edged else Stroke(THIN, shade), shade, role="view")
+        if painter and k >= 0 and _faces_eye(face):
+            _paint(pen, solid, k, (left, low, scale), painter)
+        if edged:
+            pen.polygon(points, Stroke(MIDDLE, 0.1), role="view")
     for part in solid.curved:
-        if isinstance(part, Mantle):
-            for a, b in _sides(part):
-                (x1, y1, _), (x2, y2, _) = _seen(a), _seen(b)
-                pen.line(left + x1 * scale, low + y1 * scale, left + x2 * scale, low + y2 * scale, MIDDLE, 0.1, cap=1)
+        for line in _outlines(part):
+            row = [(left + px * scale, low + py * scale) for px, py, _ in _seen_all(line)]
+            pen.polygon(row, Stroke(MIDDLE, 0.1, cap=1), closed=False, role="view")
+
+
+def _paint(pen: Pen, solid: Solid, face: int, place: tuple[float, float, float], painter: Painter) -> None:
+    """Put a face's drawing where the face is seen: a plane seen from far away is that plane, sheared and shortened."""
+    loop, (ux, uy) = flat_loop(solid, face), flat_up(solid, face)
+    across = [px * uy - py * ux for px, py in loop]
+    upward = [px * ux + py * uy for px, py in loop]
+    near, foot = min(across), min(upward)
+    outline = tuple((a - near, u - foot) for a, u in zip(across, upward, strict=True))
+    box = Art((1, 0, 0, 1, 0, 0), max(across) - near, max(upward) - foot, outline)
+    marks, clip = painter(solid.faces[face].name, box)
+    if not marks:
+        return
+    corners = solid.corners(face)
+    along = unit(minus(corners[1], corners[0]))
+    other = cross(solid.normal(face), along)
+
+    def seen(a: float, u: float) -> Point:
+        px, py = a * uy + u * ux, -a * ux + u * uy
+        spot = tuple(c + px * i + py * j for c, i, j in zip(corners[0], along, other, strict=True))
+        right, up, _ = _seen((spot[0], spot[1], spot[2]))
+        return place[0] + right * place[2], place[1] + up * place[2]
+
+    (ox, oy), (rx, ry), (tx, ty) = seen(near, foot), seen(near + 1, foot), seen(near, foot + 1)
+    pen.group(marks, (rx - ox, ry - oy, tx - ox, ty - oy, ox, oy), clip)
+
+
+def _faces_eye(face: Sequence[Vector]) -> bool:
+    """True if a face, listed anticlockwise from outside, shows its outside."""
+    turns = zip(face, (*face[1:], face[0]), strict=True)
+    return sum(a[0] * b[1] - b[0] * a[1] for a, b in turns) > 1e-6
 
 
 def _seen_all(points: Sequence[Vector]) -> list[Vector]:
@@ -61,13 +104,20 @@ def _facets(part: Curved) -> list[tuple[list[Vector], bool]]:
     return [*quads, *rims]
 
 
-def _sides(mantle: Mantle) -> list[tuple[Vector, Vector]]:
-    """The two lines of a curved side that stand out against the ground."""
-    pairs = list(zip(_ring(mantle.foot, mantle.z), _ring(mantle.top, mantle.z + mantle.height), strict=True))
-    return [
-        max(pairs, key=lambda p: _seen(p[0])[0] + _seen(p[1])[0]),
-        min(pairs, key=lambda p: _seen(p[0])[0] + _seen(p[1])[0]),
-    ]
+def _outlines(part: Curved) -> list[list[Vector]]:
+    """The lines of a curved side that stand out: its two sides against the ground, and the nearer half of its rims."""
+    if not isinstance(part, Mantle):
+        return []
+    foot, top = _ring(part.foot, part.z), _ring(part.top, part.z + part.height)
+    seen = [_faces_eye(_seen_all((foot[k - 1], foot[k], top[k], top[k - 1]))) for k in range(_PARTS)]
+    first = next((k for k in range(_PARTS) if seen[k] and not seen[k - 1]), None)
+    if first is None:
+        return [[*foot, foot[0]], [*top, top[0]]]
+    count = next(n for n in range(1, _PARTS + 1) if not seen[(first + n) % _PARTS])
+    shown = [(first - 1 + k) % _PARTS for k in range(count + 1)]
+    sides = [[foot[k], top[k]] for k in (shown[0], shown[-1])]
+    rims = [[foot[k] for k in shown], [top[k] for k in shown]] if part.top > 0 else [[foot[k] for k in shown]]
+    return [*sides, *rims]
 
 
 def _seen(point: Vector) -> Vector:

@@ -11,6 +11,7 @@ from packgen.nets import lay_out as lay_out_net
 from packgen.page.blocks import Art, Block, Boxed, Bullets, Prose, Row, Stack, heading
 from packgen.page.desk import Desk, Laid
 from packgen.page.net_pages import net_area, net_facts, net_pages
+from packgen.page.net_steps import step_lines
 from packgen.page.pen import Pen
 from packgen.page.solid_view import draw_solid
 from packgen.reading.models import Challenge
@@ -78,7 +79,7 @@ def building_blocks(desk: Desk, templates: Sequence[Template]) -> list[Block]:
         blocks.append(Boxed(Prose(desk.wording.say("model", desk.level, "no_glue", {}), "body"), "note"))
     for kind in first:
         title = desk.say("steps") if len(first) == 1 else f"{desk.say('steps')}: {kind.values}"
-        blocks += [heading(title), Bullets(kind.net.steps, "number", "body", gap=1.5)]
+        blocks += [heading(title), Bullets(step_lines(desk, kind.net), "number", "body", gap=1.5)]
     careful = tuple(dict.fromkeys(words for kind in first for words in kind.net.cautions))
     if careful:
         blocks.append(Boxed(Bullets(careful, "dot", "small", spread=0.1), "caution", desk.say("care")))

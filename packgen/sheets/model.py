@@ -1,18 +1,28 @@
-"""A model to cut and fold: its net to scale on card, and a page with what to do."""
+"""A model to cut and fold: its net to scale on card, and pages with what to have ready and what to do."""
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from dataclasses import dataclass
 from functools import partial
 
-from packgen.faults import place_of
-from packgen.nets import NetSheets, Solid
-from packgen.page.blocks import Art, Block, Boxed, Bullets, DrawBox, Prose, Row, Stack, heading
+from packgen.nets import NetSheets
+from packgen.nets.net import Art as FaceBox
+from packgen.page.blocks import Art, Block, Boxed, Break, Bullets, DrawBox, Prose, Row, Stack, heading
 from packgen.page.desk import Desk, Laid, Option, Sheet
-from packgen.page.net_made import made_net
+from packgen.page.marks import Mark, Page, Point
+from packgen.page.net_faces import art_marks, art_of, check_faces
+from packgen.page.net_figures import figures_of
+from packgen.page.net_key import length_words
+from packgen.page.net_made import made_net, place_in
 from packgen.page.net_pages import net_facts, net_pages
+from packgen.page.net_steps import told_steps
 from packgen.page.pen import Pen
+from packgen.page.preparing import once
 from packgen.page.solid_view import draw_solid
-from packgen.reading.models import Model
+from packgen.page.step_list import StepList
+from packgen.planning.amounts import amount, shown
+from packgen.reading.models import FaceArt, Material, Model
 
 SHEET = Sheet(
     title="Model",
@@ -24,6 +34,7 @@ SHEET = Sheet(
         Option("card", "0.25 mm", "how thick the card is"),
     ),
 )
+_VIEW = (48.0, 150.0)
 
 
 def lay_out(desk: Desk) -> tuple[Laid, ...]:
@@ -33,52 +44,143 @@ def lay_out(desk: Desk) -> tuple[Laid, ...]:
     net = net_of(desk, model)
     if net is None:
         return ()
+    arts = check_faces(desk, net.net.solid, model.faces, net.sheets)
     title = f"{SHEET.title}: {model.title}"
-    pages = net_pages(desk, str(model.title), net, model.faces)
+    pages = net_pages(desk, str(model.title), net, arts)
     after = (desk.say("after", title=model.title),)
     facts = net_facts(desk, str(model.title), str(model.solid), net)
-    head = desk.head(desk.say("title"), str(model.title), "box")
-    blocks = _steps(desk, model, net)
-    steps = desk.pages(head, [*blocks, DrawBox(desk.say("finished"), least=40.0)], name=str(model.title))
-    if len(steps) > 1:  # a place for the finished model is not worth a page of its own
-        without = desk.pages(head, blocks, name=str(model.title))
-        steps = without if len(without) < len(steps) else steps
+    steps = _steps(_Job(desk, model, net, arts))
+    colour = bool(arts)
     return (
-        Laid("model", title, pages, "card", week=desk.item.week, after=after, net=facts),
+        Laid("model", title, pages, "card", week=desk.item.week, after=after, colour=colour, net=facts),
         Laid("model", title, steps, part="steps", week=desk.item.week),
     )
 
 
 def net_of(desk: Desk, model: Model) -> NetSheets | None:
-    """The model's net on the family's paper, or None with a fault at the model's place."""
+    """The model's net on the family's paper, or None with a fault at the place of what is wrong with it."""
     made = made_net(desk, model, desk.level == "first")
     if isinstance(made, NetSheets):
         return made
-    place = place_of(model.solid) if "solid called" in made.message else model.at
-    desk.fault(place, made.message, made.instead)
+    desk.fault(place_in(model, made), made.message, made.instead)
     return None
 
 
-def _steps(desk: Desk, model: Model, net: NetSheets) -> list[Block]:
-    care = tuple(words for words in dict.fromkeys((*map(str, model.caution), *net.cautions)) if " " in words)
+@dataclass(frozen=True, slots=True)
+class _Job:
+    """A model with its net and the drawings on its faces, for one child."""
+
+    desk: Desk
+    model: Model
+    net: NetSheets
+    arts: Mapping[str, FaceArt]
+
+
+def _steps(job: _Job) -> tuple[Page, ...]:
+    """One page if all fits, else two: what to have ready on the first, what to do on the second."""
+    desk, model = job.desk, job.model
+    head = desk.head(desk.say("title"), str(model.title), "box")
+    before, after = _before(job), _after(job)
+    box = DrawBox(desk.say("finished"), least=45.0)
+    name = str(model.title)
+    for blocks in ([*before, *after, box], [*before, *after]):
+        pages = desk.pages(head, blocks, name=name)
+        if len(pages) == 1:
+            return pages
+    return desk.pages(head, [*before, Break(), *after, box], name=name)
+
+
+def _before(job: _Job) -> list[Block]:
+    """What it is, what to have ready, how it will look, how it goes together, and what to take care of."""
+    desk, model, net = job.desk, job.model, job.net
     blocks: list[Block] = []
     if model.about:
         blocks.append(Prose(str(model.about), "body"))
-    ready = tuple(dict.fromkeys((*net.materials, *(str(m.item) for m in model.materials))))
-    have = Stack((heading(desk.say("ready")), Bullets(ready, "box", "body", gap=1.5, spread=0.15)))
-    sizes = Boxed(
-        Bullets(tuple(net.real_size), "dot", "small", spread=0.1), "note", desk.say("sizes", scale=net.scale_text)
-    )
-    view = Art(partial(_view, net.net.solid), 50.0)
-    blocks.append(Row(((1.1, have), (1.0, Stack((view, sizes)))), gutter=6.0))
-    blocks.append(Boxed(Bullets(care, "dot", "small", spread=0.1), "caution", desk.say("care")))
-    steps = (*net.steps, *map(str, model.steps))
-    if desk.no_glue:
-        blocks.append(Boxed(Prose(desk.say("no_glue"), "body"), "note"))
-    blocks.append(heading(desk.say("steps")))
-    blocks.append(Bullets(steps, "number", "body", gap=1.5))
+    have = Stack((heading(desk.say("ready")), Bullets(_ready(job), "box", "body", gap=1.5, spread=0.15)))
+    rows = tuple(_sizes(job))
+    left: tuple[Block, ...] = (have,)
+    if rows:
+        words = desk.say("sizes", scale=net.scale_text, ratio=net.ratio)
+        left = (have, Boxed(Bullets(rows, "dot", "small", spread=0.1), "note", words))
+    view = Art(partial(_view, job), *_VIEW)
+    blocks.append(Row(((1.15, Stack(left)), (1.0, view)), gutter=6.0))
+    blocks.append(figures_of(desk, net))
+    blocks.append(Boxed(Bullets(_care(job), "dot", "small", spread=0.1), "caution", desk.say("care")))
     return blocks
 
 
-def _view(solid: Solid, pen: Pen, x: float, y: float, width: float, height: float) -> None:
-    draw_solid(pen, solid, x, y, width, height)
+def _after(job: _Job) -> list[Block]:
+    """What to do."""
+    desk = job.desk
+    blocks: list[Block] = []
+    if desk.no_glue and job.net.net.joints:
+        blocks.append(Boxed(Prose(desk.say("no_glue"), "body"), "note"))
+    told = told_steps(desk, job.net, [str(words) for words in job.model.steps])
+    return [*blocks, heading(desk.say("steps")), StepList(told, gap=1.5)]
+
+
+def _ready(job: _Job) -> tuple[str, ...]:
+    """What to have ready: the printed card, tools, glue or tape, and what the study adds, each once."""
+    desk, net = job.desk, job.net
+    kinds = {stage.kind for stage in net.stages}
+    items = [desk.say("ready_card", sheets=len(net.sheets)), desk.say("ready_scissors")]
+    if "score" in kinds:
+        items.append(desk.say("ready_score"))
+    if net.net.joints or "wind_close" in kinds or "strips" in kinds:
+        items.append(desk.say("ready_no_glue" if desk.no_glue else "ready_glue"))
+    if kinds & {"punch", "string", "axle"}:
+        items.append(desk.say("ready_hole"))
+    if "string" in kinds and not desk.no_glue:
+        items.append(desk.say("ready_tape"))
+    said = {item.lower() for item in items}
+    return (*items, *(words for m in job.model.materials if (words := _material(desk, m)).lower() not in said))
+
+
+def _material(desk: Desk, material: Material) -> str:
+    """A material of the study, with its amount if it has one."""
+    if material.amount is None:
+        return str(material.item)
+    words = shown(amount(material.amount, str(material.unit or "")), desk.family.units == "customary")
+    return desk.say("ready_amount", item=material.item, amount=words)
+
+
+def _sizes(job: _Job) -> list[str]:
+    """The sizes of the real thing and of the model, in the family's units."""
+    desk, rows = job.desk, []
+    for size in job.net.sizes:
+        if size.dimension == "length":
+            real, model = length_words(desk, size.real), length_words(desk, size.model)
+            rows.append(desk.say("size", name=size.name, real=real, model=model, count=""))
+        elif size.dimension == "count":
+            rows.append(desk.say("size", name=size.name, real="", model="", count=f"{size.real:g}"))
+    return rows
+
+
+def _care(job: _Job) -> tuple[str, ...]:
+    """Cautions, each once: the study's own sentences, what cutting and threads want, and a line for a grown-up."""
+    desk, model = job.desk, job.model
+    own = [str(words).strip() for words in model.caution if " " in str(words).strip()]
+    named = [str(words).strip().lower().replace("-", "_") for words in model.caution if " " not in str(words).strip()]
+    kinds = {stage.kind for stage in job.net.stages}
+    about = " ".join(own).lower()
+    more = [desk.wording.say("challenge", desk.level, f"care_{name}", {}) for name in named
+            if desk.wording.has("challenge", desk.level, f"care_{name}")]  # fmt: skip
+    if "scissor" not in about and "scissors" not in named:
+        more.insert(0, desk.say("care_cut"))
+    if kinds & {"punch", "string", "axle"} and not any(word in about for word in ("hole", "prick", "punch", "needle")):
+        more.append(desk.say("care_prick"))
+    if "string" in kinds and not any(word in about for word in ("thread", "string", "neck")):
+        more.append(desk.say("care_thread"))
+    glue = bool(job.net.net.joints) and not desk.no_glue
+    return (*once([*own, *more]), desk.say("care_grown_up", glue=glue))
+
+
+def _view(job: _Job, pen: Pen, x: float, y: float, width: float, height: float) -> None:
+    """The finished model as large as fits, its drawings on it."""
+    desk, arts = job.desk, job.arts
+
+    def painter(name: str, box: FaceBox) -> tuple[tuple[Mark, ...], tuple[Point, ...]]:
+        wanted = art_of(arts, name)
+        return art_marks(desk, box, wanted) if wanted else ((), ())
+
+    draw_solid(pen, job.net.net.solid, x, y, width, height, painter if arts else None)

@@ -7,7 +7,7 @@ import pytest
 from packgen.nets import NetError, build, unfold
 from packgen.nets.curved import tooth_count, tooth_depth
 from packgen.nets.plane import joined, shape, shared
-from packgen.nets.tabs import TabRule
+from packgen.nets.tabs import TabRule, distance
 
 
 def mantle_of(name, given, **more):
@@ -51,14 +51,25 @@ def test_the_seam_tab_finds_room_on_flat_and_steep_cones(height):
 def test_the_rim_folds_by_the_slope_of_the_side():
     """A cone as high as its radius stands at 45 degrees on its base."""
     part = mantle_of("cone", {"diameter": 80, "height": 40})
-    assert {round(f.dihedral_deg, 9) for f in part.folds} == {45.0}
-    assert {f.kind for f in part.folds} == {"mountain"}
+    seam, *rim = part.folds
+    assert {round(f.dihedral_deg, 9) for f in rim} == {45.0} and seam.dihedral_deg == 180
+    assert {f.kind for f in part.folds} == {"mountain"} and (seam.start, seam.end) == part.tabs[0].hinge
+
+
+def test_bend_lines_of_a_cone_never_crowd_at_its_point():
+    """Any two of them are at least 3 mm apart where they end, though there are some twenty at the foot."""
+    part = mantle_of("cone", {"diameter": 70, "height": 90})
+    tips = [s[-1] for s in part.scores]
+    assert 18 <= len(tips) <= 30
+    for k, tip in enumerate(tips):
+        for other in part.scores[:k] + part.scores[k + 1 :]:
+            assert distance(tip, other[0], other[-1]) > 3.0
 
 
 def test_score_lines_run_from_foot_to_head():
     part = mantle_of("cylinder", {"diameter": 50, "height": 60})
     lines = [s for s in part.scores if math.dist(s[0], s[-1]) == pytest.approx(60)]
-    assert 15 <= len(lines) <= 22
+    assert len(lines) == len(part.scores) and 15 <= len(lines) <= 22
 
 
 def test_the_discs_are_as_large_as_the_solid():
@@ -75,6 +86,6 @@ def test_a_rim_too_small_for_teeth_is_refused():
 
 def test_a_wound_strip_is_marked_at_every_turn():
     part = mantle_of("wound-strip", {"former": 20, "width": 30, "turns": 4}, card=0.5)
-    marks = [s[0][0] for s in part.scores]
+    marks = [s[0][0] for s in part.lays]
     steps = [b - a for a, b in zip([0, *marks], marks, strict=False)]
     assert steps == pytest.approx([math.pi * (20 + (2 * k + 1) * 0.5) for k in range(3)])

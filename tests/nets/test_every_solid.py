@@ -120,8 +120,8 @@ def test_it_fits_the_sheet_at_a_standard_scale(name, area):
 @pytest.mark.parametrize("name", NAMES)
 def test_the_steps_begin_with_the_scissors_and_end_with_the_last_face(name):
     net = net_of(name)
-    assert any(s.startswith("Cut out") for s in net.steps[:2])
-    assert net.steps[-1].startswith(f"Close the {net.last} last") or not net.last
+    assert "cut" in [s.kind for s in net.stages[:2]]
+    assert (net.stages[-1].kind in ("close", "close_teeth") and net.stages[-1].face == net.last) or not net.last
     assert bool(net.last) == net.solid.closed
 
 

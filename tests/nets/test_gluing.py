@@ -62,25 +62,37 @@ def test_walls_carry_their_tabs_on_one_hand():
     assert len(roof) == 6 and len(steps) == 1
 
 
-def test_steps_name_tabs_and_faces():
-    steps = net_of("cuboid").steps
-    assert "Glue tab A of side 4 behind side 1, edge to edge." in steps
-    assert steps[-1].startswith("Close the ") and "tuck it in" in steps[-1]
+def test_stages_tell_the_letters_and_the_last_face():
+    *_, glue, close = net_of("cuboid").stages
+    assert (glue.kind, glue.letters) == ("glue", ("A", "B", "C", "D"))
+    assert (close.kind, close.letters, close.own) == ("close", ("E", "F", "G"), True) and close.face in ("base", "top")
+
+
+def test_joints_of_one_kind_are_glued_in_one_stage():
+    """The roof of a tower first, then its one seam, then the base."""
+    glued = [s.letters for s in net_of("tower").stages if s.letters]
+    assert glued == [tuple("ABCDEF"), ("G",), tuple("HIJKL")]
+
+
+def test_every_joint_is_glued_in_exactly_one_stage():
+    for name in ("stepped-pyramid", "truncated-icosahedron", "lidded-box", "cylinder"):
+        net = net_of(name)
+        letters = [x for s in net.stages for x in s.letters]
+        assert sorted(letters) == sorted({j.letter for j in net.joints})
 
 
 def test_many_joints_are_told_in_few_steps():
-    assert len(net_of("truncated-icosahedron").steps) <= 14
+    assert len(net_of("truncated-icosahedron").stages) <= 14
 
 
 def test_round_ends_are_told_as_teeth():
-    steps = net_of("cylinder").steps
-    assert any("Bend the teeth B of the mantle in" in s for s in steps)
-    assert any("over the edge of a table" in s for s in steps)
+    kinds = [(s.kind, s.letters, s.face) for s in net_of("cylinder").stages]
+    assert ("teeth", ("B",), "top") in kinds and ("close_teeth", ("C",), "base") in kinds and ("bend", (), "") in kinds
 
 
 def test_valley_folds_are_told_only_where_there_are_some():
-    assert not any("dashed lines" in s for s in net_of("cube").steps)
-    assert any("dashed lines" in s for s in net_of("stepped-pyramid").steps)
+    assert [s.folds for s in net_of("cube").stages if s.folds] == [("mountain",)]
+    assert [s.folds for s in net_of("stepped-pyramid").stages if s.folds] == [("mountain", "valley")]
 
 
 def test_a_label_lies_well_inside_its_face():

@@ -74,7 +74,8 @@ def test_a_drawing_runs_over_the_tiles_as_over_the_whole_face():
 
 
 def test_the_steps_tell_to_join_the_strips_first():
-    assert "crosses" in tiled(big_box(), A4).steps[0]
+    kinds = [s.kind for s in tiled(big_box(), A4).stages]
+    assert kinds.index("strips") == kinds.index("cut") + 1 < kinds.index("glue")
 
 
 def test_a_large_disc_is_tiled_with_its_letters():

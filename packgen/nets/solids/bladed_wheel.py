@@ -40,6 +40,7 @@ def build(given: Given) -> Solid:
             f"The hub ({2 * hub:g} mm) must be larger than the axle ({axle:g} mm) and well inside the wheel "
             f"({2 * radius:g} mm).",
             f"Write a hub of about {0.8 * radius:.0f} mm.",
+            "hub",
         )
     widest = hub * math.tan(min(_SHARE * 2 * math.pi / n, math.radians(60)))
     blade = got.number("blade") if got.has("blade") else min(widest, 0.45 * radius)
@@ -47,6 +48,7 @@ def build(given: Given) -> Solid:
         raise NetError(
             f"{n} blades of {blade:g} mm do not fit round a hub of {2 * hub:g} mm.",
             f"Write a blade of at most {math.floor(widest * 10) / 10:g} mm, or fewer blades.",
+            "blade",
         )
     vertices, faces = _cut(radius, hub, blade, n, math.radians(got.number("fold")))
     drill = Drill("wheel", (0.0, 0.0, 0.0), axle)

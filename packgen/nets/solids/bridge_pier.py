@@ -28,9 +28,12 @@ def build(given: Given) -> Solid:
         raise NetError(
             f"Two noses of {nose:g} mm leave nothing of a pier {long:g} mm long.",
             f"Write a nose of less than {long / 2:g} mm.",
+            "nose",
         )
     if top > wide:
-        raise NetError(f"The pier is wider at the top ({top:g} mm) than at the foot ({wide:g} mm).", "Swap the two.")
+        raise NetError(
+            f"The pier is wider at the top ({top:g} mm) than at the foot ({wide:g} mm).", "Swap the two.", "top"
+        )
     half, y, k = long / 2 - nose, wide / 2, top / wide
     plan = [(-half, -y), (half, -y), (long / 2, 0.0), (half, y), (-half, y), (-long / 2, 0.0)]
     vertices = (*((x, y, 0.0) for x, y in plan), *((x * k, y * k, got.number("height")) for x, y in plan))

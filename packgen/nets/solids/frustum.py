@@ -30,6 +30,7 @@ def build(given: Given) -> Solid:
         raise NetError(
             f"The top of the frustum ({top:g} mm) must be smaller than its base ({said:g} mm).",
             "Write a smaller top, or use a prism if they are equal.",
+            "top",
         )
     upper = radius * top / said
     height = rise(got, (radius - upper) * math.cos(math.pi / n))

@@ -27,7 +27,7 @@ def build(given: Given) -> Solid:
     rim = got.number("lid") if got.has("lid") else high / 3
     if rim > high:
         raise NetError(f"The lid ({rim:g} mm) is deeper than the box is high ({high:g} mm).",
-                       f"Write a lid of {high:g} mm or less.")  # fmt: skip
+                       f"Write a lid of {high:g} mm or less.", "lid")  # fmt: skip
     foot = 1.5 * high
     vertices = (
         *rectangle(long, wide, 0.0),

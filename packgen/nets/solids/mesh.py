@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from packgen.nets.errors import NetError
-from packgen.nets.given import Given, Parameter, read
+from packgen.nets.given import Given, Parameter, Read, read
 from packgen.nets.mesh_text import MOST_FACES, read_mesh
 from packgen.nets.solid import Face, Solid
-from packgen.nets.surface import clean_surface, scaled_to
+from packgen.nets.surface import Named, clean_surface, scaled_to
+from packgen.nets.vectors import Vector
 
 TITLE = "mesh"
 ABOUT = "Any closed solid with flat faces, convex or not, from an OBJ or OFF file in the study's folder."
@@ -28,13 +29,10 @@ def build(given: Given) -> Solid:
     neighbours in one plane are joined.
     """
     got = read(TITLE, PARAMETERS, given)
-    raw = read_mesh(got.word("text"), got.word("format") if got.has("format") else "")
-    vertices, faces = clean_surface(raw)
-    if got.word("up") == "y":
-        vertices = tuple((x, -z, y) for x, y, z in vertices)
-    if len(faces) > MOST_FACES:
-        raise NetError(f"The mesh has {len(faces)} flat faces, too many to cut out.",
-                       f"Simplify it to {MOST_FACES} faces or fewer.")  # fmt: skip
+    try:
+        vertices, faces = _surface(got)
+    except NetError as fault:
+        raise NetError(fault.message, fault.instead, "mesh") from None
     extent = [max(v[k] for v in vertices) - min(v[k] for v in vertices) for k in range(3)]
     factor = 1.0
     if got.has("height"):
@@ -45,3 +43,15 @@ def build(given: Given) -> Solid:
     sizes = [("height", extent[2] * factor, "length"), ("length", extent[0] * factor, "length"),
              ("width", extent[1] * factor, "length")]  # fmt: skip
     return Solid("mesh", TITLE, placed, tuple(Face(name, loop) for name, loop in faces), sizes=tuple(sizes))
+
+
+def _surface(got: Read) -> tuple[tuple[Vector, ...], tuple[Named, ...]]:
+    """The corners, z upwards, and the named faces of the file. Raises NetError for what is wrong with it."""
+    raw = read_mesh(got.word("text"), got.word("format") if got.has("format") else "")
+    vertices, faces = clean_surface(raw)
+    if got.word("up") == "y":
+        vertices = tuple((x, -z, y) for x, y, z in vertices)
+    if len(faces) > MOST_FACES:
+        raise NetError(f"The mesh has {len(faces)} flat faces, too many to cut out.",
+                       f"Simplify it to {MOST_FACES} faces or fewer.")  # fmt: skip
+    return vertices, faces

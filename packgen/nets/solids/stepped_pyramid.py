@@ -27,7 +27,7 @@ def build(given: Given) -> Solid:
     top = got.number("top")
     if top >= said * (1 - 1e-9):
         raise NetError(
-            f"The top step ({top:g} mm) must be smaller than the base ({said:g} mm).", "Write a smaller top."
+            f"The top step ({top:g} mm) must be smaller than the base ({said:g} mm).", "Write a smaller top.", "top"
         )
     vertices = []
     faces = [floor(n, 0)]

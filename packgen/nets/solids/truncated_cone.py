@@ -30,6 +30,7 @@ def build(given: Given) -> Solid:
         raise NetError(
             f"The top diameter ({2 * top:g} mm) must be smaller than the diameter ({2 * radius:g} mm).",
             "Swap the two, or use a cylinder if they are equal.",
+            "top diameter",
         )
     height = rise(got, radius - top)
     parts = (Mantle("mantle", radius, top, height), Disc("base", radius, 0.0), Disc("top", top, height, True))

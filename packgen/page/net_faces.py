@@ -1,0 +1,181 @@
+"""What stands on the faces of a net: drawings and ruled textures from the study, clear of the folds, and face names."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from math import dist
+from pathlib import Path
+
+from packgen.nets.errors import NetError
+from packgen.nets.layout import NetSheet
+from packgen.nets.net import Art, FlatFace
+from packgen.nets.plane import shrunk
+from packgen.nets.solid import Disc, Solid
+from packgen.nets.tabs import distance, inside
+from packgen.page.desk import Desk
+from packgen.page.look import SOFT
+from packgen.page.marks import Mark, Point
+from packgen.page.net_lines import Spot, letter_spot, patch, turned
+from packgen.page.pen import Pen
+from packgen.page.pictured import place_picture
+from packgen.page.textures import draw_texture
+from packgen.pictures.load import aspect
+from packgen.reading.models import FaceArt
+
+CLEAR = 1.4
+"""A drawing keeps so far (mm) from the folds and cuts round its face, so that no line runs through it."""
+CROPPED = 0.2
+"""A drawing that would lose more than this part of itself to fill its face is shown whole instead."""
+_NAME, _LEAST_NAME = 2.7, 2.2
+_SPACE = 0.6
+
+
+def art_of(arts: Mapping[str, FaceArt], face: str) -> FaceArt | None:
+    """The drawing on a face; all sectors of a curved face share that of the whole."""
+    return arts.get(face) or arts.get(face.rstrip(" 0123456789"))
+
+
+def art_marks(desk: Desk, box: Art, wanted: FaceArt) -> tuple[tuple[Mark, ...], tuple[Point, ...]]:
+    """The marks of a drawing or texture in the upright box of a face, and the outline they are to be shown inside."""
+    outline = shrunk(box.outline, CLEAR)
+    pen = desk.kit.pen()
+    if not outline:
+        return (), ()
+    if wanted.image:
+        x, y, wide, high = placed(wanted.image, box)
+        place_picture(desk, pen, wanted.image, x, y, wide, high, about=wanted.image_said, framed=False)
+    elif wanted.texture:
+        draw_texture(pen, str(wanted.texture), box.width, box.height)
+    return tuple(pen.marks), outline
+
+
+def placed(image: Path, box: Art) -> tuple[float, float, float, float]:
+    """Where a picture lies in a face's box: it fills the face if little of it is lost, else it is shown whole.
+
+    A picture much higher than its face is wide stands in the middle across, one much wider in the middle upwards.
+    """
+    shape = aspect(image)
+    width, height = box.width - 2 * CLEAR, box.height - 2 * CLEAR
+    fill = max(width, height * shape)
+    lost = 1 - (width * height) / (fill * fill / shape)
+    wide = fill if lost <= CROPPED else min(width, height * shape)
+    high = wide / shape
+    return (box.width - wide) / 2, (box.height - high) / 2, wide, high
+
+
+def misfit(image: Path, box: Art) -> bool:
+    """True if a picture's shape is so far from its face's that it does not fill it."""
+    _, _, wide, high = placed(image, box)
+    return wide < box.width - 2 * CLEAR - 0.01 or high < box.height - 2 * CLEAR - 0.01
+
+
+@dataclass(frozen=True, slots=True)
+class Labels:
+    """Whose names are to stand on a sheet: the solid, its drawings, and the faces that a step names."""
+
+    solid: Solid
+    arts: Mapping[str, FaceArt]
+    told: frozenset[str]
+
+
+def draw_faces(desk: Desk, pen: Pen, sheet: NetSheet, labels: Labels) -> None:
+    """Draw the drawings and the names of all faces of a sheet."""
+    for face in sheet.faces:
+        wanted = art_of(labels.arts, face.name)
+        if wanted:
+            marks, outline = art_marks(desk, face.art, wanted)
+            pen.group(marks, face.art.matrix, outline)
+        name = _name(desk, sheet, face, labels, bool(wanted))
+        if name:
+            text, style_size, spot = name
+            style = desk.look.small.at(style_size).grey(SOFT)
+            inner = desk.kit.pen()
+            if wanted or sheet.scores:
+                patch(inner, spot)
+            inner.text(0.0, -style.size * 0.33, text, style, align="centre", role="face-name")
+            turned(pen, inner.marks, spot.at, spot.turn_deg)
+
+
+def _name(desk: Desk, sheet: NetSheet, face: FlatFace, labels: Labels, drawn: bool) -> tuple[str, float, Spot] | None:
+    """A face's name with its size and place, if there is room: on a drawing only if a step names the face."""
+    if drawn and face.name not in labels.told:
+        return None
+    taken = [letter_spot(desk, letter) for letter in sheet.letters]
+    turn = _turn(face, labels.solid)
+    short = re.search(r"\d+$", face.name)
+    for text in (face.name, *((short[0],) if short and face.name in labels.told else ())):
+        for size in (_NAME, _LEAST_NAME):
+            style = desk.look.small.at(size)
+            wide = desk.faces.width(text, style.face, size) / 2 + 0.4
+            for at in _places(face, drawn):
+                spot = Spot(at, wide, size * 0.4 + 0.3, turn)
+                if _free(spot, face, taken, sheet):
+                    return text, size, spot
+    return None
+
+
+def _turn(face: FlatFace, solid: Solid) -> float:
+    """The slant of a name: upright on the built model, but for level faces, which have no up: readable on the sheet."""
+    turn = (face.up_deg - 90.0 + 180.0) % 360.0 - 180.0
+    if not _level(face, solid) or -90 < turn <= 90:
+        return turn
+    return turn - 180.0 if turn > 0 else turn + 180.0
+
+
+def _level(face: FlatFace, solid: Solid) -> bool:
+    if solid.curved:
+        return isinstance(solid.curved[face.source], Disc)
+    return abs(solid.normal(face.source)[2]) > 0.99
+
+
+def _places(face: FlatFace, drawn: bool) -> Iterator[Point]:
+    """Where a face's name may stand: in the middle, then towards its foot and head; on a drawing at the foot first."""
+    x, y = face.label
+    ux, uy = face.up
+    reach = max(dist(p, q) for p in face.points for q in face.points)
+    row = [
+        face.label,
+        *((x + ux * k * reach / 12, y + uy * k * reach / 12) for k in (-1, 1, -2, 2, -3, 3, -4, 4, -5, 5)),
+    ]
+    if drawn:
+        row.sort(key=lambda p: p[0] * ux + p[1] * uy)
+    yield from row
+
+
+def _free(spot: Spot, face: FlatFace, taken: Sequence[Spot], sheet: NetSheet) -> bool:
+    """True if letters at a spot lie inside their face and keep clear of glue letters and holes."""
+    edges = list(zip(face.points, (*face.points[1:], face.points[0]), strict=True))
+    for corner in spot.corners:
+        if not inside(corner, face.points) or min(distance(corner, a, b) for a, b in edges) < _SPACE:
+            return False
+    if any(inside(p, spot.corners) for p in face.points):
+        return False
+    middles = [(h.centre, h.across / 2 + 2.0) for h in sheet.holes]
+    middles += [(t.at, max(t.wide, t.high) + 0.3) for t in taken]
+    rim = list(zip(spot.corners, (*spot.corners[1:], spot.corners[0]), strict=True))
+    return not any(inside(at, spot.corners) or min(distance(at, a, b) for a, b in rim) < room for at, room in middles)
+
+
+def check_faces(desk: Desk, solid: Solid, art: Sequence[FaceArt], sheets: Sequence[NetSheet]) -> dict[str, FaceArt]:
+    """The drawings by face; a face that is not, or drawn on twice, is a fault at its place, a misfit a warning."""
+    found: dict[str, FaceArt] = {}
+    for one in art:
+        try:
+            name = solid.named(str(one.face))
+        except NetError as error:
+            desk.fault(one.face, error.message, error.instead)
+            continue
+        if name in found:
+            desk.fault(one.face, f"The face '{name}' has two drawings.", "Keep one of them.")
+            continue
+        found[name] = one
+        box = next((f.art for s in sheets for f in s.faces if f.name == name and not f.whole), None)
+        if one.image and box and misfit(one.image, box):
+            desk.warn(
+                one.image_said or one.at,
+                f"The picture for '{name}' has another shape than the face and does not fill it.",
+                f"The face is {box.width:.0f} mm wide and {box.height:.0f} mm high: make the picture of that shape.",
+            )
+    return found

@@ -1,0 +1,75 @@
+"""How a model is built, in words: the stages of its net as sentences, the study's own steps where they belong."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from packgen.nets import NetSheets, Stage
+from packgen.nets.steps import run_of
+from packgen.page.desk import Desk
+from packgen.page.net_key import length_words, say
+
+_GLUED = ("glue", "teeth", "close", "close_teeth", "wind_close", "strips")
+_CLOSED = ("close", "close_teeth")
+TICKED = 3
+"""A stage with so many tabs or more has a row of boxes to tick."""
+
+
+@dataclass(frozen=True, slots=True)
+class Told:
+    """One step: its words, and the letters to tick one by one, if it glues many."""
+
+    words: str
+    letters: tuple[str, ...] = ()
+
+
+def told_steps(desk: Desk, net: NetSheets, own: Sequence[str] = ()) -> tuple[Told, ...]:
+    """Every step of building a net in order.
+
+    Of the study's `own` steps one that begins with 'Before you cut' comes first, 'Before you fold' or 'glue' before
+    that is done, any other that begins with 'Before' ahead of the last face; the rest come at the end.
+    """
+    rows: list[tuple[str, Told]] = []
+    first = True
+    for stage in net.stages:
+        if stage.kind in _CLOSED and stage.thread:
+            rows.append(("thread", Told(say(desk, "step_thread"))))
+        rows.append((stage.kind, _told(desk, stage, first)))
+        first = first and stage.kind != "glue"
+    for words in own:
+        at = _place(words, [kind for kind, _ in rows])
+        rows.insert(at, ("own", Told(words)))
+    return tuple(told for _, told in rows)
+
+
+def _place(words: str, kinds: Sequence[str]) -> int:
+    """Where among the stages one of the study's own steps belongs."""
+    if not words.lower().startswith("before"):
+        return len(kinds)
+    opening = re.findall(r"\w+", words.lower())[:5]
+    wanted: tuple[str, ...] = (*_CLOSED, "thread", "wind_close")
+    if "cut" in opening or "score" in opening:
+        wanted = ("score", "cut")
+    elif "fold" in opening:
+        wanted = ("fold", "bend")
+    elif "glue" in opening:
+        wanted = _GLUED
+    return next((k for k, kind in enumerate(kinds) if kind in wanted), len(kinds))
+
+
+def _told(desk: Desk, stage: Stage, first: bool) -> Told:
+    letters = stage.letters
+    tabs = say(desk, "tabs", letters=letters, run=len(letters) > 3 and run_of(letters)) if letters else ""
+    face = say(desk, "face_words", face=stage.face, numbered=stage.face[-1:].isdigit())
+    words = say(
+        desk, f"step_{stage.kind}", letters=letters, tabs=tabs, face=face, count=stage.count, folds=stage.folds,
+        own=stage.own, first=first, size=length_words(desk, stage.size),
+    )  # fmt: skip
+    return Told(words, letters if len(letters) >= TICKED and stage.kind in ("glue", "close") else ())
+
+
+def step_lines(desk: Desk, net: NetSheets, own: Sequence[str] = ()) -> tuple[str, ...]:
+    """Every step of building a net as sentences."""
+    return tuple(told.words for told in told_steps(desk, net, own))
