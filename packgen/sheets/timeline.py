@@ -30,7 +30,7 @@ SHEET = Sheet(
 )
 
 _FORMS = {"first": "draw", "younger": "glue", "older": "read", "upper": "read"}
-_JOIN = 12.0  # how much of the axis is printed on both of two joined sheets
+_JOIN = 16.0  # how much of the axis is printed on both of two joined sheets
 _MOST_SHEETS = 10
 _PULL = 55.0  # how far a label may be pulled from its date
 

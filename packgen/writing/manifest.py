@@ -5,7 +5,8 @@ from __future__ import annotations
 import hashlib
 import json
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from pathlib import Path
 from typing import Any
 
 from packgen import __version__
@@ -72,6 +73,11 @@ def _models(sheets: Sequence[RunSheet], path: str) -> list[dict[str, Any]]:
     return models
 
 
+def _warning(fault: Fault) -> str:
+    """A warning with the name of its file only, so that a manifest tells nothing of the folders at home."""
+    return str(replace(fault, place=replace(fault.place, file=Path(fault.place.file).name)))
+
+
 def manifest(study: str, paper: str, files: Sequence[Written], faults: Sequence[Fault],
              more: dict[str, str] | None = None) -> bytes:  # fmt: skip
     """The manifest as JSON. `more` maps other files of the output to the sha256 of their bytes."""
@@ -85,6 +91,6 @@ def manifest(study: str, paper: str, files: Sequence[Written], faults: Sequence[
         ],
         "other_files": [{"path": path, "sha256": digest} for path, digest in sorted((more or {}).items())],
         "models": [model for file in files for model in file.models],
-        "warnings": [str(f) for f in faults],
+        "warnings": [_warning(f) for f in faults],
     }  # fmt: skip
     return (json.dumps(data, ensure_ascii=False, indent=1) + "\n").encode()

@@ -50,7 +50,7 @@ def test_what_is_cut_or_read_off_to_scale_has_a_ruler(packs: Packs) -> None:
 # ruling and 9/32 in medium (8.7 and 7.1 mm). The letters of the first are common practice, no source.
 RULING = {
     "first": (10.0, 32.0),
-    "younger": (5.0, 16.5),
+    "younger": (5.0, 18.0),
     "older": (None, 11 / 32 * 25.4),
     "upper": (None, 9 / 32 * 25.4),
 }
