@@ -117,6 +117,15 @@ def cuboid(of: Sizes) -> list[list[float]]:
     return [[a, b] * 2, [a, b] * 2, [a, c] * 2, [a, c] * 2, [b, c] * 2, [b, c] * 2]
 
 
+def lidded_box(of: Sizes) -> list[list[float]]:
+    """Box and lid; the lid is larger by twice the card (0.25 mm) and 0.25 mm of play on every side."""
+    a, b, c = of["length"], of["width"], of["height"]
+    lid, more = of.get("lid", c / 3), 2 * (2 * 0.25 + 0.25)
+    box = [[a, b] * 2, [a, c] * 2, [a, c] * 2, [b, c] * 2, [b, c] * 2]
+    a, b = a + more, b + more
+    return [*box, [a, b] * 2, [a, lid] * 2, [a, lid] * 2, [b, lid] * 2, [b, lid] * 2]
+
+
 def pyramid_canopy(of: Sizes) -> list[list[float]]:
     n = round(of["sides"])
     slope = math.hypot(of["base"] / 2 / math.sin(math.pi / n), of["height"])
@@ -134,6 +143,7 @@ def gabled_house(of: Sizes) -> list[list[float]]:
 
 SOLIDS: dict[str, Callable[[Sizes], list[list[float]]]] = {
     "tower": tower, "cuboid": cuboid, "pyramid-canopy": pyramid_canopy, "gabled-house": gabled_house,
+    "lidded-box": lidded_box,
 }  # fmt: skip
 
 
