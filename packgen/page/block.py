@@ -118,7 +118,8 @@ def shares(kit: Kit, blocks: Sequence[Block], width: float, height: float) -> li
     # Whole lines that still fit, one by one, where nothing else can take the space.
     if not any(i.span.grow and not i.span.step and i.height < i.span.most - 1e-6 for i in items):
         for item in sorted((i for i in items if i.span.step), key=lambda i: i.height):
-            while item.span.grow and spare >= item.span.step - 1e-6 and item.height + item.span.step <= item.span.most:
+            most = item.span.most + 1e-6
+            while item.span.grow and spare >= item.span.step - 1e-6 and item.height + item.span.step <= most:
                 item.height += item.span.step
                 spare -= item.span.step
     return [i.height for i in items]

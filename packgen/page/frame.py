@@ -105,7 +105,9 @@ def _person(kit: Kit, pen: Pen, head: Head, x: float, top: float, high: float) -
     y = top - high / 2 + 1.0
     if head.person:
         named = fit(kit.faces, head.person, kit.look.label, room, 2 * kit.look.label.leading, kit.look.label.size * 0.6)
-        foot = y + 2.0
+        # A long name in two lines stays under the top margin.
+        rise = kit.faces.metrics(named.style.face).ascent * named.style.size
+        foot = min(y + 2.0, top - rise - (len(named.lines) - 1) * named.style.leading)
         for k, line in enumerate(reversed(named.lines)):
             pen.text(x + room, foot + k * named.style.leading, line, named.style, align="right")
     if head.date:
