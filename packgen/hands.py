@@ -32,13 +32,15 @@ def make_all(order: Order, shop: Workshop, places: Sequence[int], sink: Sink | N
              tell: Tell) -> Iterator[tuple[int, Made]]:  # fmt: skip
     """What was made of the packs at these places, each with its place, as they are done. Raises PackgenError.
 
-    The first pack of each recipe is made before helpers start, so that what all packs of a recipe share (pictures, line
-    art, nets, measured text) is made once where helpers can be forked.
+    Of many packs the first of each recipe is made before helpers start, so that what all packs of a recipe share
+    (pictures, line art, nets, measured text) is made once where helpers can be forked.
     """
     firsts = sorted({shop.packs[k].recipe.pack: k for k in reversed(places)}.values())
+    if 2 * len(firsts) > len(places):
+        firsts = []
+    if count < 2:
+        firsts = list(places)
     rest = [k for k in places if k not in firsts]
-    if count < 2 or len(rest) < 2:
-        firsts, rest = list(places), []
     for k in firsts:
         yield k, make(shop, shop.packs[k], (), sink, tell)
     if rest:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import os
+import sys
 from pathlib import Path
 
 _HERE = Path(__file__).resolve().parent
@@ -19,3 +21,36 @@ def folder(kind: str) -> Path:
     if beside.is_dir() and (_HERE.parent / "pyproject.toml").is_file():
         return beside
     raise FileNotFoundError(f"packgen's own {kind} are missing: install packgen again")
+
+
+def cache_folder() -> Path | None:
+    """The folder for what is slow to make and safe to lose, made if need be; None if there can be none.
+
+    PACKGEN_CACHE names another folder, or is `off`. Otherwise it is where the system keeps such things: XDG_CACHE_HOME
+    (XDG Base Directory Specification 0.8), Library/Caches on macOS, LOCALAPPDATA on Windows.
+    """
+    said = os.environ.get("PACKGEN_CACHE", "")
+    if said.lower() == "off":
+        return None
+    try:
+        place = Path(said) if said else _cache_home() / "packgen"
+        place.mkdir(mode=0o700, parents=True, exist_ok=True)
+    except (OSError, RuntimeError):  # no home, or one that cannot be written
+        return None
+    return place if os.access(place, os.W_OK) else None
+
+
+def _cache_home() -> Path:
+    if sys.platform == "win32":
+        return Path(os.environ.get("LOCALAPPDATA") or Path.home() / "AppData" / "Local")
+    if sys.platform == "darwin":
+        return Path.home() / "Library" / "Caches"
+    return Path(os.environ.get("XDG_CACHE_HOME") or Path.home() / ".cache")
+
+
+def code_stamp(package: Path) -> str:
+    """A text that changes when a package's code does: what was made by other code must not be used again."""
+    from packgen import __version__
+
+    files = sorted(package.glob("*.py"))
+    return f"{__version__} " + " ".join(f"{f.name}:{f.stat().st_size}:{f.stat().st_mtime_ns}" for f in files)

@@ -14,6 +14,7 @@ from packgen.page.desk import PAPERS
 from packgen.page.lettering import letter_faults
 from packgen.page.type import Faces
 from packgen.page.wording import Wording
+from packgen.pictures.cellar import Cellar
 from packgen.pictures.load import Store, check_picture
 from packgen.planning.plan import PackPlan, default_family, plan_pack
 from packgen.planning.results import result_faults
@@ -24,7 +25,7 @@ from packgen.reading.models import Child, Family, Recipe, Study
 from packgen.reading.names import slug
 from packgen.reading.recipe import find_recipes, read_recipe
 from packgen.reading.study import read_study
-from packgen.resources import folder
+from packgen.resources import cache_folder, folder
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,7 +85,9 @@ def open_workshop(order: Order, pictures: Path | None = None) -> Workshop:
     wanted = {str(line.sheet) for recipe in childrens for line in recipe.sheets}
     term = plan_term(study, family, wanted)
     packs = _packs(order, study, family, recipes, term)
-    return Workshop(study, family, packs, term, Wording(templates), found, Store(pictures), faces)
+    return Workshop(
+        study, family, packs, term, Wording(templates), found, Store(pictures, Cellar(cache_folder())), faces
+    )
 
 
 def _family(order: Order, recipes: dict[str, Path]) -> tuple[Family | None, tuple[Fault, ...]]:

@@ -8,26 +8,40 @@ parsed.
 
 from __future__ import annotations
 
+import contextlib
 from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
-from jinja2 import FileSystemLoader, StrictUndefined, Template, TemplateError, TemplateNotFound
+from jinja2 import FileSystemBytecodeCache, FileSystemLoader, StrictUndefined, Template, TemplateError, TemplateNotFound
+from jinja2.bccache import Bucket
 from jinja2.sandbox import ImmutableSandboxedEnvironment
 
 from packgen.faults import WorkFailed
+from packgen.resources import cache_folder
+
+
+class _Compiled(FileSystemBytecodeCache):
+    """Templates as they were compiled in an earlier build; a folder that cannot be written is done without."""
+
+    def dump_bytecode(self, bucket: Bucket) -> None:
+        with contextlib.suppress(OSError):
+            super().dump_bytecode(bucket)
 
 
 class Wording:
     """All wordings, from one or more folders of templates; the first folder that has a wording wins."""
 
     def __init__(self, folders: Sequence[Path]) -> None:
+        cache = cache_folder()
+        compiled = _Compiled(str(cache), "wording-%s") if cache else None
         self._places = [
             ImmutableSandboxedEnvironment(
-                loader=FileSystemLoader(folder), undefined=StrictUndefined, trim_blocks=True, lstrip_blocks=True
+                loader=FileSystemLoader(folder), undefined=StrictUndefined, trim_blocks=True, lstrip_blocks=True,
+                bytecode_cache=compiled,
             )
             for folder in folders
-        ]
+        ]  # fmt: skip
         self._found: dict[tuple[str, str, str], Template | None] = {}
 
     def say(self, sheet: str, level: str, key: str, values: Mapping[str, Any]) -> str:

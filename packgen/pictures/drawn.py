@@ -30,7 +30,7 @@ _STROKE = 0.022  # of the long side: a stroke is thinner
 
 def shows_drawing(store: Store, path: Path) -> bool:
     """Whether the picture in a file is a drawing of thin dark lines on plain light paper. Raises PictureError."""
-    found: bool = store.keep(path, "drawing", lambda: is_drawing(store.pixels(path, DRAWING_PX)))
+    found: bool = store.keep_long(path, "drawing", lambda: is_drawing(store.pixels(path, DRAWING_PX)))
     return found
 
 

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from pathlib import Path
+from typing import Any
 
 from PIL import Image, ImageChops, ImageFilter
 
@@ -48,6 +49,11 @@ class LineArt:
     regions: tuple[Region, ...]
     palette: tuple[Colour, ...] = ()
 
+    def packed(self) -> tuple[object, ...]:
+        """The same as tuples, numbers and texts; see `unpacked`."""
+        regions = tuple((r.steps, r.area, r.colour, r.label, r.room, r.number) for r in self.regions)
+        return self.width, self.height, self.outlines, self.ink, regions, self.palette
+
     def placed(self, x: float, y: float, width: float) -> LineArt:
         """The same scaled to a width in mm with its lower left corner at (x, y)."""
         scale = width / self.width
@@ -60,6 +66,12 @@ class LineArt:
         outlines = tuple(moved(steps, matrix) for steps in self.outlines)
         ink = tuple(moved(steps, matrix) for steps in self.ink)
         return LineArt(width, self.height * scale, outlines, ink, regions, self.palette)
+
+
+def unpacked(data: tuple[Any, ...]) -> LineArt:
+    """The line art that was packed."""
+    width, height, outlines, ink, regions, palette = data
+    return LineArt(width, height, outlines, ink, tuple(Region(*region) for region in regions), palette)
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,7 +101,9 @@ def line_art(store: Store, path: Path, level: int) -> LineArt:
 
     The number of areas lies in 8-20, 20-60 or 50-150 if the picture has that much in it.
     """
-    made: LineArt = store.keep(path, ("line art", level), lambda: _line_art(store, path, level))
+    made: LineArt = store.keep_long(
+        path, ("line art", level), lambda: _line_art(store, path, level), LineArt.packed, unpacked
+    )
     return made
 
 
@@ -120,13 +134,15 @@ def tone_shapes(store: Store, path: Path, tones: int) -> LineArt:
     """Areas of equal tone, numbered from 1, the lightest; `palette` holds the greys. Raises PictureError."""
     if not 2 <= tones <= 9:
         raise ValueError("between 2 and 9 tones")
-    made: LineArt = store.keep(path, ("tones", tones), lambda: _tone_shapes(store, path, tones))
+    if store.measuring:
+        return _unseen(path, tones)
+    made: LineArt = store.keep_long(
+        path, ("tones", tones), lambda: _tone_shapes(store, path, tones), LineArt.packed, unpacked
+    )
     return made
 
 
 def _tone_shapes(store: Store, path: Path, tones: int) -> LineArt:
-    if store.measuring:
-        return _unseen(path, tones)
     image = store.pixels(path, _TONE_SIZE)
     calm = calmed(stretched(image), 3, 2).convert("L")
     steps = _tone_steps(calm.filter(ImageFilter.GaussianBlur(1.5)), tones)
@@ -157,14 +173,14 @@ def numbered(store: Store, path: Path, level: int, colours: int) -> LineArt:
 
     Neighbours of one paint that look alike are one area, so there may be fewer areas than in the line art.
     """
+    if store.measuring:
+        return _unseen(path, colours)
     key = ("numbered", level, colours)
-    made: LineArt = store.keep(path, key, lambda: _numbered(store, path, level, colours))
+    made: LineArt = store.keep_long(path, key, lambda: _numbered(store, path, level, colours), LineArt.packed, unpacked)
     return made
 
 
 def _numbered(store: Store, path: Path, level: int, colours: int) -> LineArt:
-    if store.measuring:
-        return _unseen(path, colours)
     chosen = LEVELS[level]
     image, areas, drawing = _cut_up(store, path, chosen)
     means = _mean_colours(image, areas)

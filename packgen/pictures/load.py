@@ -18,6 +18,7 @@ from typing import Any
 from PIL import Image, ImageChops
 
 from packgen.faults import NOWHERE, Fault, Place, warning
+from packgen.pictures.cellar import Cellar
 from packgen.pictures.colours import Colour, palette_of
 from packgen.pictures.jpeg import picture_only
 from packgen.pictures.opening import PictureError, PictureInfo, has_own_profile, info_of, opened, sniff, upright
@@ -129,15 +130,21 @@ def crop_for(picture_aspect: float, box_aspect: float, focus: tuple[float, float
     return left, top, width, height
 
 
+def _as_it_is(thing: Any) -> Any:
+    return thing
+
+
 class Store:
     """A folder of prepared pictures. Every result is made once for its content and options; bytes are always the same.
 
     The caller owns the folder and removes it when the files that use the pictures are written. Without a folder
-    pictures are only measured: sizes and warnings are those of the real ones, but there are no files.
+    pictures are only measured: sizes and warnings are those of the real ones, but there are no files. What takes long
+    is kept in a cellar, if there is one, for the next build.
     """
 
-    def __init__(self, folder: Path | None) -> None:
+    def __init__(self, folder: Path | None, cellar: Cellar | None = None) -> None:
         self.folder = folder
+        self._cellar = cellar or Cellar(None)
         self._kept: dict[Hashable, Any] = {}
         self._decoded: tuple[Hashable, Image.Image] | None = None
 
@@ -161,6 +168,21 @@ class Store:
         if whole not in self._kept:
             self._kept[whole] = make()
         return self._kept[whole]
+
+    def keep_long(self, path: Path, key: Hashable, make: Callable[[], Any], pack: Callable[[Any], object] = _as_it_is,
+                  unpack: Callable[[Any], Any] = _as_it_is) -> Any:  # fmt: skip
+        """Like `keep`, and from build to build. `pack` makes tuples, numbers and texts of it, `unpack` the thing."""
+
+        def made() -> Any:
+            of = (self.content(path), key)
+            known = self._cellar.value(*of)
+            if known is not None:
+                return unpack(known)
+            thing = make()
+            self._cellar.keep_value(pack(thing), *of)
+            return thing
+
+        return self.keep(path, key, made)
 
     def prepared(
         self, path: Path, width: float, height: float, *, dpi: float = 300, grey: bool = False,
@@ -217,7 +239,11 @@ class Store:
         elif not vector and scale * _SLACK >= 1:
             made = self._passed_through(path, info, wish, name)
         if made is None:
+            made = self._fetched(name)
+        if made is None:
             made = self._drawn(path, wish, least, name)
+            self._cellar.keep_data(made[0].read_bytes(), name)
+            self._cellar.keep_value((made[0].suffix, *made[1:]), name)
         good = GOOD_DPI / MM_PER_INCH
         return PreparedPicture(*made, dpi, across[0] / good, across[1] / good)
 
@@ -254,6 +280,13 @@ class Store:
         else:
             target = self._saved(name + ".jpg", lambda place: part.save(place, "JPEG", quality=_QUALITY))
         return target, part.width, part.height
+
+    def _fetched(self, name: str) -> tuple[Path, int, int] | None:
+        """The picture as it was prepared in an earlier build, if it was."""
+        facts, data = self._cellar.value(name), self._cellar.data(name)
+        if facts is None or data is None:
+            return None
+        return self._saved(name + facts[0], lambda place: place.write_bytes(data)), facts[1], facts[2]
 
     def _saved(self, name: str, save: Callable[[Path], Any]) -> Path:
         """A file of the folder, written whole; helpers of one build may write the same one at once."""

@@ -16,8 +16,8 @@ from PIL import Image, ImageChops, ImageFilter, ImageOps
 
 from packgen.pictures.calm import calmed, median
 from packgen.pictures.label_map import LabelMap, connected
-from packgen.pictures.line_art import LineArt
-from packgen.pictures.load import Store
+from packgen.pictures.line_art import LineArt, unpacked
+from packgen.pictures.load import Store, aspect
 from packgen.pictures.shapes import Steps, moved
 from packgen.pictures.tracing import rings, traced
 
@@ -50,23 +50,34 @@ def sketch(store: Store, path: Path, level: int) -> LineArt:
 
     There are no regions. Raises PictureError.
     """
-    made: LineArt = store.keep(path, ("sketch", level), lambda: _sketch(store, path, _LEVELS[level]))
+    if store.measuring:  # that there is a line is all that is asked
+        some: bool = store.keep_long(path, ("sketched", level), lambda: any(_traces(store, path, _LEVELS[level]).value))
+        frame = _frame(1 / aspect(path))
+        return LineArt(1.0, 1 / aspect(path), (frame,), (frame,) if some else (), ())
+    made: LineArt = store.keep_long(
+        path, ("sketch", level), lambda: _sketch(_traces(store, path, _LEVELS[level])), LineArt.packed, unpacked
+    )
     return made
 
 
-def _sketch(store: Store, path: Path, level: _Level) -> LineArt:
+def _traces(store: Store, path: Path, level: _Level) -> LabelMap:
+    """The lines of the picture as areas with the value 255."""
     image = store.pixels(path, level.size)
     scale = max(image.size) / level.size  # a small picture has fewer pixels to a line
     plain = calmed(_lifted(ImageOps.autocontrast(image, cutoff=1, preserve_tone=True)), 3, 1)
-    lines = _lines(_darker(plain, level.width * scale), level, scale)
-    width, height = image.size
+    return _lines(_darker(plain, level.width * scale), level, scale)
+
+
+def _frame(height: float) -> Steps:
+    return (("m", 0, 0), ("l", 1, 0), ("l", 1, height), ("l", 0, height), ("z",))
+
+
+def _sketch(lines: LabelMap) -> LineArt:
+    width, height = lines.width, lines.height
     matrix = (1 / width, 0.0, 0.0, -1 / width, 0.0, height / width)
-    frame: Steps = (("m", 0, 0), ("l", 1, 0), ("l", 1, height / width), ("l", 0, height / width), ("z",))
-    if store.measuring:  # that there is a line is all that is asked
-        return LineArt(1.0, height / width, (frame,), (frame,) if any(lines.value) else (), ())
     around = rings(traced(lines, _PASSES, _TOLERANCE), lines.count)
     ink = tuple(moved(steps, matrix) for steps, value in zip(around, lines.value, strict=True) if value)
-    return LineArt(1.0, height / width, (frame,), ink, ())
+    return LineArt(1.0, height / width, (_frame(height / width),), ink, ())
 
 
 def _lifted(image: Image.Image) -> Image.Image:

@@ -7,7 +7,7 @@ import sys
 from pathlib import Path
 from typing import Any
 
-from conftest import Packs, Sheet
+from built import Packs, Sheet
 from paper import PaperPage, Run
 
 from packgen.folding import plan_fold

@@ -6,7 +6,7 @@ import numpy as np
 import pypdfium2.raw as raw
 import pytest
 import zxingcpp
-from conftest import Packs, Sheet
+from built import Packs, Sheet
 
 
 def codes(sheet: Sheet, dpi: float) -> list[str]:

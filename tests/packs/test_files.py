@@ -9,7 +9,7 @@ from itertools import pairwise
 
 import pikepdf
 import pytest
-from conftest import Packs
+from built import Packs
 
 # ISO 216: A4 is 210 x 297 mm. ANSI/ASME Y14.1: Letter is 8.5 x 11 in.
 PAPER = {"A4": (210.0, 297.0), "Letter": (215.9, 279.4)}

@@ -10,7 +10,7 @@ from pathlib import Path
 
 import numpy as np
 import pytest
-from conftest import Maker, Packs, Sheet
+from built import Maker, Packs, Sheet
 from paper import Box, PaperPage, Shape, Stroke
 
 RULER_WORDS = "this line is 10 cm"

@@ -8,7 +8,7 @@ from itertools import pairwise
 from typing import Any
 
 import pytest
-from conftest import Packs, Sheet
+from built import Packs, Sheet
 from paper import PaperPage, Point, Stroke
 
 from packgen.reading.models import Model

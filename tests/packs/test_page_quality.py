@@ -7,7 +7,7 @@ from itertools import combinations
 
 import numpy as np
 import pytest
-from conftest import Packs, Sheet
+from built import Packs, Sheet
 from paper import MM, Box, PaperPage, Run, Stroke, contrast, shared
 
 from packgen.page.look import look_for

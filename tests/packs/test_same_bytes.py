@@ -1,4 +1,4 @@
-"""The same input gives the same bytes, whatever the machine's mood: hash seed, time zone, language, folder."""
+"""The same input gives the same bytes, whatever the machine's mood: hash seed, time zone, language, folder, cache."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ import subprocess
 import sys
 from pathlib import Path
 
-from conftest import EXAMPLES, QUENBY, ROOT, Packs
+from built import EXAMPLES, QUENBY, ROOT, Packs
 
 
 def sums(folder: Path) -> dict[str, str]:
@@ -17,10 +17,12 @@ def sums(folder: Path) -> dict[str, str]:
 
 
 def test_another_process_in_another_mood_makes_the_same_bytes(example: Packs, tmp_path: Path) -> None:
-    mood = {"PYTHONHASHSEED": "4711", "TZ": "Pacific/Auckland", "LC_ALL": "C", "PYTHONPATH": str(ROOT)}
+    mood = {"PYTHONHASHSEED": "4711", "TZ": "Pacific/Auckland", "LC_ALL": "C", "PYTHONPATH": str(ROOT),
+            "PACKGEN_CACHE": "off"}  # fmt: skip
     ran = subprocess.run(
         [sys.executable, "-m", "packgen", "build", os.path.relpath(QUENBY, tmp_path), "--family",
-         os.path.relpath(EXAMPLES / "ferrar.yaml", tmp_path), "--out", "elsewhere"],
+         os.path.relpath(EXAMPLES / "ferrar.yaml", tmp_path), "--out", "elsewhere",
+         "--jobs", "2"],
         cwd=tmp_path, env={**os.environ, **mood}, capture_output=True, text=True, check=False,
     )  # fmt: skip
     assert ran.returncode == 0, ran.stderr

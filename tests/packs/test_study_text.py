@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator
 from itertools import pairwise
 
 import pytest
-from conftest import Packs, Sheet
+from built import Packs, Sheet
 from paper import PaperPage
 
 from packgen.faults import Said
