@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from functools import partial
 
 from packgen.nets import NetSheets
-from packgen.page.block import Kit, Span, Whole, rigid
+from packgen.page.block import Kit, Span, Whole
 from packgen.page.desk import Desk
 from packgen.page.look import BOLD, HAIR, MIDDLE, THIN
 from packgen.page.marks import Point, Stroke
@@ -19,6 +19,7 @@ from packgen.page.text import fit
 _LIGHT, _DARK = 1.0, 0.86
 _EDGE = Stroke(MIDDLE, 0.1)
 _WIDE, _HIGH = 30.0, 19.0
+_LARGER = 1.5
 _MOST = 4
 
 Draw = Callable[[Pen, float, float], None]
@@ -33,17 +34,22 @@ class Figures(Whole):
     tight: bool = False
 
     def measure(self, kit: Kit, width: float) -> Span:
-        """Its one height."""
-        return rigid(_HIGH + 1.5 + kit.look.small.leading)
+        """From its own size to half as large again, or as wide as its share of the width."""
+        words = 1.5 + kit.look.small.leading
+        most = max(1.0, min(_LARGER, width / len(self.shown) / (_WIDE + 4.0)))
+        return Span(_HIGH + words, most * _HIGH + words, 0.5 if most > 1.0 else 0.0)
 
     def draw(self, kit: Kit, pen: Pen, x: float, top: float, width: float, height: float) -> None:
         """The figures, spread over the width, each centred over its words."""
         step = width / len(self.shown)
+        size = (height - 1.5 - kit.look.small.leading) / _HIGH
         for k, (figure, words) in enumerate(self.shown):
             middle = x + step * (k + 0.5)
-            figure(pen, middle - _WIDE / 2, top - _HIGH)
+            inner = kit.pen()
+            figure(inner, 0.0, 0.0)
+            pen.group(inner.marks, (size, 0.0, 0.0, size, middle - size * _WIDE / 2, top - size * _HIGH))
             fitted = fit(kit.faces, words, kit.look.small, step - 2.0, kit.look.small.leading, 2.4)
-            foot = top - _HIGH - 1.5 - pen.drop(fitted.style)
+            foot = top - size * _HIGH - 1.5 - pen.drop(fitted.style)
             pen.text(middle, foot, fitted.lines[0], fitted.style, align="centre", role="figure-words")
 
 
