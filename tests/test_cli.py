@@ -120,21 +120,10 @@ def test_a_childs_pack_can_be_asked_for_by_name(
     family = tmp_path / "family.yaml"
     family.write_text("family: F\nchildren: [{name: Juno, age: 11}, {name: Bram, age: 8}]\n", encoding="utf-8")
     for name in ("Juno", "juno"):
-        code, out, _ = run(
-            capsys,
-            "build",
-            study,
-            "--family",
-            family,
-            "--pack",
-            name,
-            "--only",
-            "words",
-            "--out",
-            tmp_path / name / "o",
-        )
-        assert code == 0
-        assert [p.name for p in (tmp_path / name / "o" / "oda-brann").iterdir() if p.is_dir()] == ["juno"]
+        out = tmp_path / name / "out"
+        args = ("--family", family, "--pack", name, "--only", "words", "--out", out)
+        assert run(capsys, "build", study, *args)[0] == 0
+        assert [p.name for p in (out / "oda-brann").iterdir() if p.is_dir()] == ["juno"]
 
 
 def test_only_some_sheets_and_another_paper_can_be_asked_for(
