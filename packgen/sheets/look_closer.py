@@ -142,7 +142,9 @@ def _finding(desk: Desk, work: Work, found: list[_Detail]) -> Paint:
                       grey=None if desk.level == "first" else True, about=work.image_said,
                       name=f'"{work.title}"')  # fmt: skip
         if under:
-            draw_stack(desk.kit, pen, under, x, copy.y - desk.look.gap, width, copy.y - desk.look.gap - y)
+            # A column of details may reach further down than the copy beside it.
+            low = min(copy.y, *(cell.y for cell in places.cells)) - desk.look.gap
+            draw_stack(desk.kit, pen, under, x, low, width, low - y)
 
     return paint
 

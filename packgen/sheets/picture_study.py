@@ -129,7 +129,7 @@ def _first(desk: Desk, work: Work) -> list[Block]:
 
 def _younger(desk: Desk, work: Work) -> list[Block]:
     blocks: list[Block] = [Bullets(desk.say_lines("steps"), "ring", "body", spread=0.15)]
-    blocks.append(DrawBox(desk.say("draw"), least=48.0))
+    blocks.append(DrawBox(desk.say("draw"), least=34.0))
     blocks.append(
         Stack((Prose(desk.say("copy_title"), "strong", tight=True), TraceLine(desk, str(work.title), copy=True)))
     )
@@ -141,7 +141,7 @@ def _younger(desk: Desk, work: Work) -> list[Block]:
 
 def _older(desk: Desk, work: Work) -> list[Block]:
     blocks: list[Block] = [Bullets(desk.say_lines("steps"), "box", "body", spread=0.12)]
-    blocks.append(DrawBox(desk.say("sketch"), least=62.0, grow=1.6))
+    blocks.append(DrawBox(desk.say("sketch"), least=44.0, grow=1.6))
     questions = work.look[: _WRITTEN[desk.level]] or (desk.say("notice"),)
     asked = [Stack((Prose(q, "strong", tight=True), Lines(2, 5, gap=0.3))) for q in questions]
     # The faint copy would give the memory sketch away beside it: it comes last, below the fold.
