@@ -6,7 +6,7 @@ import math
 from dataclasses import replace
 from itertools import pairwise
 
-from packgen.nets.cutting import LETTER_INSET, cuts_of, deep_of, edge_letter
+from packgen.nets.cutting import LETTER_INSET, cuts_of, edge_letter, tip_of
 from packgen.nets.errors import TooSmall
 from packgen.nets.gluing import letter
 from packgen.nets.mantles import Development, Sector, arcs, development, generators, sector_of, strip_length
@@ -209,7 +209,7 @@ def _on_tab(tab: Tab) -> Letter:
     outer = tab.outer
     x, y = sum(p[0] for p in outer) / len(outer), sum(p[1] for p in outer) / len(outer)
     (ax, ay), (bx, by) = tab.hinge[0], tab.hinge[-1]
-    return Letter(tab.letter, (x, y), math.degrees(math.atan2(by - ay, bx - ax)), "tab", deep_of(tab))
+    return Letter(tab.letter, (x, y), math.degrees(math.atan2(by - ay, bx - ax)), "tab", tip_of(tab))
 
 
 def _wound(solid: Solid, strip: Strip, rule: TabRule) -> Net:

@@ -101,16 +101,16 @@ def letter_places(
         y = sum(p[1] for p in tips) / len(tips)
         at = ((x + (start[0] + end[0]) / 2) / 2, (y + (start[1] + end[1]) / 2) / 2)
         turn = math.degrees(math.atan2(end[1] - start[1], end[0] - start[0]))
-        out.append(Letter(joint.letter, at, turn, "tab", deep_of(tab)))
+        out.append(Letter(joint.letter, at, turn, "tab", tip_of(tab)))
     if joint.edge.part == part and joint.edge.source in faces:
         out.append(edge_letter(joint.letter, joint.edge.points, inset))
     return out
 
 
-def deep_of(tab: Tab) -> float:
-    """How deep a tab is (mm), less half a millimetre on either side: the room there is for its letter."""
-    start, end = tab.hinge[0], tab.hinge[-1]
-    return max(distance(p, start, end) for p in tab.outer[1:-1]) - 1.0
+def tip_of(tab: Tab) -> float:
+    """How far (mm) a letter in the middle of a tab may move either way along it."""
+    tips = tab.outer[1:-1]
+    return 0.4 * math.dist(tips[0], tips[-1]) if len(tips) > 1 else 0.0
 
 
 def edge_letter(text: str, line: Sequence[Point], inset: float = LETTER_INSET) -> Letter:
@@ -119,4 +119,4 @@ def edge_letter(text: str, line: Sequence[Point], inset: float = LETTER_INSET) -
     x, y = line[len(line) // 2] if len(line) > 2 else ((ax + bx) / 2, (ay + by) / 2)
     size = math.hypot(bx - ax, by - ay)
     at = (x - (by - ay) / size * inset, y + (bx - ax) / size * inset)
-    return Letter(text, at, math.degrees(math.atan2(by - ay, bx - ax)), "edge")
+    return Letter(text, at, math.degrees(math.atan2(by - ay, bx - ax)), "edge", 0.3 * size)

@@ -99,14 +99,14 @@ class Tab:
 class Letter:
     """A glue letter: on a `tab`, or on a face just inside the `edge` that goes on that tab. `turn_deg` is its slant.
 
-    `room` is how high (mm) it may be there.
+    `slide` is how far (mm) it may move along that slant either way and still stand beside its edge.
     """
 
     text: str
     at: Point
     turn_deg: float
     on: str
-    room: float = 6.0
+    slide: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)

@@ -243,7 +243,7 @@ def caps(
     return (usual[0], usual[1]), (most[0], most[1])
 
 
-def rounded(shape: Sequence[Point], radius: float = 2.5) -> tuple[Point, ...]:
+def rounded(shape: Sequence[Point], radius: float = 5.0) -> tuple[Point, ...]:
     """The tab with its two outer corners rounded, for small fingers. The radius shrinks to fit the tab (mm)."""
     first, a, b, last = shape
     limit = min(math.dist(first, a), math.dist(a, b), math.dist(b, last)) / 2

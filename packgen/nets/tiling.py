@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 
 import shapely
 
-from packgen.nets.cutting import deep_of, edge_letter, face_label
+from packgen.nets.cutting import edge_letter, face_label, tip_of
 from packgen.nets.net import Cut, FlatFace, Fold, Letter, Net, Overlap, Part, Side, Stage, Tab
 from packgen.nets.packing import fits, turns_of
 from packgen.nets.plane import joined, shape
@@ -39,11 +39,12 @@ def tiled(net: Net, area: tuple[float, float]) -> Net:
         parts += pieces
     joints = tuple(replace(j, tab=_rehomed(j.tab, homes), edge=_rehomed(j.edge, homes)) for j in net.joints)
     hinges = tuple(replace(h, part=_home(homes[h.part], h.start, h.end)) for h in net.hinges)
-    return replace(net, parts=tuple(parts), joints=joints, hinges=hinges, stages=_with_strips(net.stages))
+    return replace(net, parts=tuple(parts), joints=joints, hinges=hinges, stages=_with_strips(net.stages, len(parts)))
 
 
-def _with_strips(stages: tuple[Stage, ...]) -> tuple[Stage, ...]:
-    """The stages with the joining of the strips once everything is cut out."""
+def _with_strips(stages: tuple[Stage, ...], count: int) -> tuple[Stage, ...]:
+    """The stages with so many pieces to cut out, and the joining of their strips once that is done."""
+    stages = tuple(replace(s, count=count) if s.kind == "cut" else s for s in stages)
     at = next((k + 1 for k, s in enumerate(stages) if s.kind == "cut"), 0)
     return (*stages[:at], Stage("strips"), *stages[at:])
 
@@ -149,7 +150,7 @@ def _tile(
             tabs.append(Tab(points, _longest(t.hinge, box) or t.hinge, t.letter, t.on_face, t.under))
             (ax, ay), (bx, by) = t.hinge[0], t.hinge[-1]
             turn = math.degrees(math.atan2(by - ay, bx - ax))
-            letters.append(Letter(t.letter, face_label(points), turn, "tab", deep_of(t)))
+            letters.append(Letter(t.letter, face_label(points), turn, "tab", tip_of(t)))
     letters += [edge_letter(text, piece) for text, line in lines for piece in _lines(line, box)]
     folds = [
         Fold(line[0], line[-1], f.kind, f.dihedral_deg, f.on_tab)

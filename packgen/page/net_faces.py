@@ -8,19 +8,20 @@ from dataclasses import dataclass
 from math import dist
 from pathlib import Path
 
+from packgen.faults import nearest
 from packgen.nets.errors import NetError
 from packgen.nets.layout import NetSheet
 from packgen.nets.net import Art, FlatFace
 from packgen.nets.plane import shrunk
 from packgen.nets.solid import Disc, Solid
-from packgen.nets.tabs import distance, inside
 from packgen.page.desk import Desk
 from packgen.page.look import SOFT
 from packgen.page.marks import Mark, Point
-from packgen.page.net_lines import Spot, letter_spot, patch, turned
+from packgen.page.net_labels import Spot, circles
+from packgen.page.net_lines import patch, turned
 from packgen.page.pen import Pen
 from packgen.page.pictured import place_picture
-from packgen.page.textures import draw_texture
+from packgen.page.textures import TEXTURES, draw_texture, texture_named
 from packgen.pictures.load import aspect
 from packgen.reading.models import FaceArt
 
@@ -28,7 +29,7 @@ CLEAR = 1.4
 """A drawing keeps so far (mm) from the folds and cuts round its face, so that no line runs through it."""
 CROPPED = 0.2
 """A drawing that would lose more than this part of itself to fill its face is shown whole instead."""
-_NAME, _LEAST_NAME = 2.7, 2.2
+_SIZES = (2.7, 2.3, 1.9)
 _SPACE = 0.6
 
 
@@ -71,49 +72,66 @@ def misfit(image: Path, box: Art) -> bool:
     return wide < box.width - 2 * CLEAR - 0.01 or high < box.height - 2 * CLEAR - 0.01
 
 
+def draw_arts(desk: Desk, pen: Pen, sheet: NetSheet, arts: Mapping[str, FaceArt]) -> None:
+    """Draw the drawings on all faces of a sheet."""
+    for face in sheet.faces:
+        wanted = art_of(arts, face.name)
+        if wanted:
+            marks, outline = art_marks(desk, face.art, wanted)
+            pen.group(marks, face.art.matrix, outline)
+
+
 @dataclass(frozen=True, slots=True)
-class Labels:
+class Name:
+    """A face's name with its em in mm and its place, `patched` where a drawing or bend lines lie under it."""
+
+    text: str
+    size: float
+    spot: Spot
+    patched: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Names:
     """Whose names are to stand on a sheet: the solid, its drawings, and the faces that a step names."""
 
     solid: Solid
     arts: Mapping[str, FaceArt]
     told: frozenset[str]
 
+    def told_on(self, desk: Desk, sheet: NetSheet) -> list[Name]:
+        """The names of the faces that a step names, placed before anything else; on a small face only its number."""
+        names = (self._name(desk, sheet, face, ()) for face in sheet.faces if face.name in self.told)
+        return [name for name in names if name]
 
-def draw_faces(desk: Desk, pen: Pen, sheet: NetSheet, labels: Labels) -> None:
-    """Draw the drawings and the names of all faces of a sheet."""
-    for face in sheet.faces:
-        wanted = art_of(labels.arts, face.name)
-        if wanted:
-            marks, outline = art_marks(desk, face.art, wanted)
-            pen.group(marks, face.art.matrix, outline)
-        name = _name(desk, sheet, face, labels, bool(wanted))
-        if name:
-            text, style_size, spot = name
-            style = desk.look.small.at(style_size).grey(SOFT)
-            inner = desk.kit.pen()
-            if wanted or sheet.scores:
-                patch(inner, spot)
-            inner.text(0.0, -style.size * 0.33, text, style, align="centre", role="face-name")
-            turned(pen, inner.marks, spot.at, spot.turn_deg)
+    def others_on(self, desk: Desk, sheet: NetSheet, taken: Sequence[Spot]) -> list[Name]:
+        """The names of all other faces without a drawing, where there is room beside what is placed already."""
+        faces = (f for f in sheet.faces if f.name not in self.told and not art_of(self.arts, f.name))
+        names = (self._name(desk, sheet, face, taken) for face in faces)
+        return [name for name in names if name]
 
-
-def _name(desk: Desk, sheet: NetSheet, face: FlatFace, labels: Labels, drawn: bool) -> tuple[str, float, Spot] | None:
-    """A face's name with its size and place, if there is room: on a drawing only if a step names the face."""
-    if drawn and face.name not in labels.told:
+    def _name(self, desk: Desk, sheet: NetSheet, face: FlatFace, taken: Sequence[Spot]) -> Name | None:
+        drawn = art_of(self.arts, face.name) is not None
+        short = re.search(r"\d+$", face.name)
+        for text in (face.name, *((short[0],) if short and face.name in self.told else ())):
+            for size in _SIZES:
+                style = desk.look.small.at(size)
+                wide = desk.faces.width(text, style.face, size) / 2
+                for at in _places(face, drawn):
+                    spot = Spot(at, wide, size * 0.45, _turn(face, self.solid))
+                    if _free(spot, face, taken, sheet):
+                        return Name(text, size, spot, drawn or bool(sheet.scores))
         return None
-    taken = [letter_spot(desk, letter) for letter in sheet.letters]
-    turn = _turn(face, labels.solid)
-    short = re.search(r"\d+$", face.name)
-    for text in (face.name, *((short[0],) if short and face.name in labels.told else ())):
-        for size in (_NAME, _LEAST_NAME):
-            style = desk.look.small.at(size)
-            wide = desk.faces.width(text, style.face, size) / 2 + 0.4
-            for at in _places(face, drawn):
-                spot = Spot(at, wide, size * 0.4 + 0.3, turn)
-                if _free(spot, face, taken, sheet):
-                    return text, size, spot
-    return None
+
+
+def draw_name(desk: Desk, pen: Pen, name: Name) -> None:
+    """A face's name in small grey letters."""
+    style = desk.look.small.at(name.size).grey(SOFT)
+    inner = desk.kit.pen()
+    if name.patched:
+        patch(inner, name.spot)
+    inner.text(0.0, -style.size * 0.33, name.text, style, align="centre", role="face-name")
+    turned(pen, inner.marks, name.spot.at, name.spot.turn_deg)
 
 
 def _turn(face: FlatFace, solid: Solid) -> float:
@@ -145,17 +163,12 @@ def _places(face: FlatFace, drawn: bool) -> Iterator[Point]:
 
 
 def _free(spot: Spot, face: FlatFace, taken: Sequence[Spot], sheet: NetSheet) -> bool:
-    """True if letters at a spot lie inside their face and keep clear of glue letters and holes."""
-    edges = list(zip(face.points, (*face.points[1:], face.points[0]), strict=True))
-    for corner in spot.corners:
-        if not inside(corner, face.points) or min(distance(corner, a, b) for a, b in edges) < _SPACE:
-            return False
-    if any(inside(p, spot.corners) for p in face.points):
-        return False
-    middles = [(h.centre, h.across / 2 + 2.0) for h in sheet.holes]
-    middles += [(t.at, max(t.wide, t.high) + 0.3) for t in taken]
-    rim = list(zip(spot.corners, (*spot.corners[1:], spot.corners[0]), strict=True))
-    return not any(inside(at, spot.corners) or min(distance(at, a, b) for a, b in rim) < room for at, room in middles)
+    """True if letters at a spot lie inside their face and keep clear of glue letters, holes and crosses."""
+    return (
+        spot.within(face.points, _SPACE)
+        and all(spot.apart(other, _SPACE) for other in taken)
+        and all(spot.off(*mark) for mark in circles(sheet))
+    )
 
 
 def check_faces(desk: Desk, solid: Solid, art: Sequence[FaceArt], sheets: Sequence[NetSheet]) -> dict[str, FaceArt]:
@@ -171,6 +184,10 @@ def check_faces(desk: Desk, solid: Solid, art: Sequence[FaceArt], sheets: Sequen
             desk.fault(one.face, f"The face '{name}' has two drawings.", "Keep one of them.")
             continue
         found[name] = one
+        if one.texture and not texture_named(str(one.texture)):
+            near = nearest(str(one.texture), TEXTURES)
+            hint = f"Did you mean '{near}'? " if near else ""
+            desk.fault(one.texture, f"There is no texture '{one.texture}'.", f"{hint}Choose {', '.join(TEXTURES)}.")
         box = next((f.art for s in sheets for f in s.faces if f.name == name and not f.whole), None)
         if one.image and box and misfit(one.image, box):
             desk.warn(

@@ -166,7 +166,7 @@ def _entries(desk: Desk, sheet: NetSheet | None, sheets: int) -> Iterator[tuple[
         yield partial(_line, stroke=BEND), say(desk, "key_bend")
     if sheet and sheet.lays:
         yield partial(_line, stroke=LAY), say(desk, "key_lay")
-    if sheet and sheet.tabs:
+    if sheet and sheet.letters:
         yield partial(_tab, desk), say(desk, "key_tab", sheets=sheets)
     if sheet and any(not h.mark_only and not h.snip for h in sheet.holes):
         yield _ring, say(desk, "key_hole")

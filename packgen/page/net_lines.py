@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from math import cos, dist, radians, sin
 
 from packgen.nets.layout import NetSheet
-from packgen.nets.net import Fold, Hole, Letter
+from packgen.nets.net import Fold, Hole
 from packgen.page.desk import Desk
 from packgen.page.look import BOLD, HAIR, MIDDLE, SOFT, THIN
 from packgen.page.marks import Mark, Point, Stroke
+from packgen.page.net_labels import Placed, Spot
 from packgen.page.pen import Pen
 
 # Yoshizawa and Randlett's lines: a valley fold dashed, a mountain fold dash-dot; a cut is solid and wide.
@@ -23,29 +23,7 @@ LAY = Stroke(HAIR, 0.45)
 RING = Stroke(THIN, 0.0, (0.75, 0.6))
 CROSS = Stroke(HAIR, 0.2)
 TAB = 0.955
-# The em of the letters on tabs and beside edges, in mm.
-_LETTERS = {"first": (5.2, 4.4), "younger": (4.2, 3.4), "older": (3.6, 3.0), "upper": (3.4, 2.9)}
 _SAME = 1e-3
-
-
-@dataclass(frozen=True, slots=True)
-class Spot:
-    """Where letters stand: their middle, the half width and half height they need, and their slant in degrees."""
-
-    at: Point
-    wide: float
-    high: float
-    turn_deg: float
-
-    @property
-    def corners(self) -> tuple[Point, ...]:
-        """The corners of the place they need, and the middles of its sides."""
-        c, s = cos(radians(self.turn_deg)), sin(radians(self.turn_deg))
-        steps = [(-1, -1), (0, -1), (1, -1), (1, 0), (1, 1), (0, 1), (-1, 1), (-1, 0)]
-        x, y = self.at
-        return tuple(
-            (x + c * i * self.wide - s * j * self.high, y + s * i * self.wide + c * j * self.high) for i, j in steps
-        )
 
 
 def draw_lines(pen: Pen, sheet: NetSheet) -> None:
@@ -109,32 +87,21 @@ def draw_hole(pen: Pen, hole: Hole) -> None:
     pen.line(x, y - reach, x, y + reach, stroke.width, stroke.ink, role="mark")
 
 
-def letter_size(desk: Desk, letter: Letter) -> float:
-    """The em of a glue letter in mm: by the level, and no higher than its tab allows."""
-    on_tab, on_edge = _LETTERS.get(desk.level, _LETTERS["older"])
-    return min(on_tab if letter.on == "tab" else on_edge, max(2.4, letter.room / 0.85))
-
-
-def letter_spot(desk: Desk, letter: Letter) -> Spot:
-    """The place a glue letter needs."""
-    size = letter_size(desk, letter)
-    wide = desk.faces.width(letter.text, desk.look.strong.face, size)
-    return Spot(letter.at, wide / 2 + 0.5, size * 0.36 + 0.5, letter.turn_deg)
-
-
-def draw_letter(desk: Desk, pen: Pen, letter: Letter, patched: bool) -> None:
+def draw_letter(desk: Desk, pen: Pen, placed: Placed, patched: bool) -> None:
     """A glue letter; `patched` on a white patch, where it stands on a drawing or on bend lines."""
-    style = desk.look.strong.at(letter_size(desk, letter)).grey(0.1)
+    style = desk.look.strong.at(placed.size).grey(0.1)
     inner = desk.kit.pen()
+    spot = placed.spot
     if patched:
-        patch(inner, letter_spot(desk, letter))
-    inner.text(0.0, -style.size * 0.34, letter.text, style, align="centre", role="glue-letter")
-    turned(pen, inner.marks, letter.at, letter.turn_deg)
+        patch(inner, spot)
+    inner.text(0.0, -style.size * 0.34, placed.letter.text, style, align="centre", role="glue-letter")
+    turned(pen, inner.marks, spot.at, spot.turn_deg)
 
 
 def patch(pen: Pen, spot: Spot) -> None:
-    """A white patch round the origin, as large as the letters on it need."""
-    pen.box(-spot.wide, -spot.high, 2 * spot.wide, 2 * spot.high, fill=1.0, corner=0.8, role="patch")
+    """A white patch round the origin, a little larger than the letters on it need."""
+    wide, high = spot.wide + 0.5, spot.high + 0.45
+    pen.box(-wide, -high, 2 * wide, 2 * high, fill=1.0, corner=0.8, role="patch")
 
 
 def turned(pen: Pen, marks: Sequence[Mark], at: Point, angle: float) -> None:
@@ -152,7 +119,7 @@ def draw_strips(desk: Desk, pen: Pen, sheet: NetSheet) -> None:
             pen.line(x, y - 2.5, x, y + 2.5, CROSS.width, CROSS.ink, role="cross")
         (ax, ay), (bx, by) = overlap.crosses
         inner = desk.kit.pen()
-        spot = Spot((0.0, 0.0), desk.faces.width(overlap.text, style.face, style.size) / 2 + 0.5, 1.5, 0.0)
+        spot = Spot((0.0, 0.0), desk.faces.width(overlap.text, style.face, style.size) / 2, 1.2, 0.0)
         patch(inner, spot)
         inner.text(0.0, -style.size * 0.34, overlap.text, style, align="centre", role="strip")
         turned(pen, inner.marks, ((ax + bx) / 2, (ay + by) / 2), 90.0 if abs(bx - ax) < abs(by - ay) else 0.0)

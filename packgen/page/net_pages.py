@@ -11,7 +11,7 @@ from packgen.nets.net import Hole
 from packgen.nets.tabs import inside
 from packgen.page.desk import Desk
 from packgen.page.marks import Page, Point
-from packgen.page.net_faces import Labels, art_of, draw_faces
+from packgen.page.net_faces import Names, art_of, draw_arts, draw_name
 from packgen.page.net_key import (
     HeadWords,
     NetArea,
@@ -22,6 +22,7 @@ from packgen.page.net_key import (
     say,
     sizes_words,
 )
+from packgen.page.net_labels import place_letters
 from packgen.page.net_lines import CUT, MOUNTAIN, TAB, VALLEY, draw_letter, draw_lines, draw_strips
 from packgen.page.pen import Pen
 from packgen.reading.models import FaceArt
@@ -64,11 +65,18 @@ def _draw(desk: Desk, pen: Pen, sheet: NetSheet, job: _Job) -> None:
     """Draw one sheet: tabs, drawings and names first, the lines over them, the glue letters last."""
     for shape in (*(t.points for t in sheet.tabs), *(o.points for o in sheet.overlaps)):
         pen.polygon(shape, None, TAB, role="tab")
+    draw_arts(desk, pen, sheet, job.arts)
     told = frozenset(stage.face for stage in job.net.stages if stage.face)
-    draw_faces(desk, pen, sheet, Labels(job.net.net.solid, job.arts, told))
+    names = Names(job.net.net.solid, job.arts, told)
+    first = names.told_on(desk, sheet)
+    letters = place_letters(desk, sheet, [name.spot for name in first])
+    taken = [*(name.spot for name in first), *(placed.spot for placed in letters)]
+    for name in (*first, *names.others_on(desk, sheet, taken)):
+        draw_name(desk, pen, name)
     draw_lines(pen, sheet)
-    for letter in sheet.letters:
-        draw_letter(desk, pen, letter, letter.on == "edge" and (bool(sheet.scores) or _on_art(sheet, job, letter.at)))
+    for placed in letters:
+        edge = placed.letter.on == "edge"
+        draw_letter(desk, pen, placed, edge and (bool(sheet.scores) or _on_art(sheet, job, placed.spot.at)))
     draw_strips(desk, pen, sheet)
 
 

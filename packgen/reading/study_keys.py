@@ -255,7 +255,12 @@ FACE: Record[FaceArt] = Record(
     (
         Key("face", identifier(), "The face's name in the solid.", "side 1", required=True),
         Key("image", inside("a picture"), "A picture below the study's own folder.", "pictures/window.svg"),
-        Key("texture", name(40), "A ruled texture in its place.", "planks"),
+        Key(
+            "texture",
+            name(40),
+            "A texture in its place: boards, bricks, lines, planks, slates, stones, tiles.",
+            "planks",
+        ),
     ),
     _face,
 )
@@ -290,7 +295,12 @@ MODEL: Record[Model] = Record(
         Key("mesh", inside("an OBJ or OFF file"), "A closed solid from a file in the study's folder.", "boat.obj"),
         Key("holes", Many(HOLE, 20), "String holes or marks: corners, base or apex.", "corners"),
         Key("faces", Many(FACE, 100), "Drawings on single faces."),
-        Key("steps", _STEPS, "Steps of your own, after the printed ones.", ["Hang it by a thread."]),
+        Key(
+            "steps",
+            _STEPS,
+            "Steps of your own, after the printed ones; 'Before you close it ...' comes before that.",
+            ["Hang it by a thread."],
+        ),
         Key("materials", _MATERIALS, "What is needed besides card and glue.", ["a thread"]),
         Key("caution", _CAUTION, "What to be careful of.", ["scissors"], aliases=("cautions",)),
         Key("about", prose(2000), "A word about the real thing.", "The first lamp house stood on the quay."),

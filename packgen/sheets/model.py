@@ -77,21 +77,31 @@ class _Job:
 
 
 def _steps(job: _Job) -> tuple[Page, ...]:
-    """One page if all fits, else two: what to have ready on the first, what to do on the second."""
+    """One page if all fits, else two: what to have ready on the first, what to do on the second.
+
+    A place for the finished model, and the small figures, are there if they take no page of their own.
+    """
     desk, model = job.desk, job.model
     head = desk.head(desk.say("title"), str(model.title), "box")
-    before, after = _before(job), _after(job)
+    before, figures, after = _before(job), figures_of(desk, job.net), _after(job)
+    care = before.pop()
     box = DrawBox(desk.say("finished"), least=45.0)
-    name = str(model.title)
-    for blocks in ([*before, *after, box], [*before, *after]):
-        pages = desk.pages(head, blocks, name=name)
-        if len(pages) == 1:
+    wishes: tuple[tuple[int, list[Block]], ...] = (
+        (1, [*before, figures, care, *after, box]),
+        (1, [*before, figures, care, *after]),
+        (2, [*before, figures, care, Break(), *after, box]),
+        (2, [*before, care, Break(), figures, *after, box]),
+        (2, [*before, care, Break(), *after]),
+    )
+    for most, blocks in wishes:
+        pages = desk.pages(head, blocks, name=str(model.title))
+        if len(pages) <= most:
             return pages
-    return desk.pages(head, [*before, Break(), *after, box], name=name)
+    return desk.pages(head, [*before, figures, care, *after], name=str(model.title))
 
 
 def _before(job: _Job) -> list[Block]:
-    """What it is, what to have ready, how it will look, how it goes together, and what to take care of."""
+    """What it is, what to have ready, how it will look, and last what to take care of."""
     desk, model, net = job.desk, job.model, job.net
     blocks: list[Block] = []
     if model.about:
@@ -104,7 +114,6 @@ def _before(job: _Job) -> list[Block]:
         left = (have, Boxed(Bullets(rows, "dot", "small", spread=0.1), "note", words))
     view = Art(partial(_view, job), *_VIEW)
     blocks.append(Row(((1.15, Stack(left)), (1.0, view)), gutter=6.0))
-    blocks.append(figures_of(desk, net))
     blocks.append(Boxed(Bullets(_care(job), "dot", "small", spread=0.1), "caution", desk.say("care")))
     return blocks
 

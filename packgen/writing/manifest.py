@@ -67,7 +67,7 @@ def _models(sheets: Sequence[RunSheet], path: str) -> list[dict[str, Any]]:
     for sheet in sheets:
         if isinstance(sheet.laid.net, dict):
             net = dict(sheet.laid.net)
-            for key in ("faces", "folds", "cuts", "tabs"):
+            for key in ("faces", "folds", "cuts", "tabs", "holes"):
                 net[key] = [{**piece, "page": piece["page"] + sheet.first - 1} for piece in net.get(key, ())]
             models.append({**net, "file": path})
     return models
