@@ -176,27 +176,34 @@ def simplified(points: list[Point], tolerance: float) -> list[Point]:
         start, end = spans.pop()
         if end - start < 2:
             continue
-        apart = [_off(p, points[start], points[end]) for p in points[start + 1 : end]]
+        apart = _off(points[start + 1 : end], points[start], points[end])
         most = max(apart)
         if most > tolerance:
             middle = start + 1 + apart.index(most)
             keep.add(middle)
             spans += [(start, middle), (middle, end)]
     if points[0] == points[-1] and len(keep) == 3 and last > 2:  # a ring must keep some ground
-        keep.add(max(range(last), key=lambda i: (_off(points[i], points[0], points[far]), i)))
+        apart = _off(points[:last], points[0], points[far])
+        keep.add(max(range(last), key=lambda i: (apart[i], i)))
     return [points[i] for i in sorted(keep)]
 
 
-def _off(point: Point, a: Point, b: Point) -> float:
-    """How far a point lies from the straight piece between two others."""
-    dx, dy, px, py = b[0] - a[0], b[1] - a[1], point[0] - a[0], point[1] - a[1]
+def _off(points: list[Point], a: Point, b: Point) -> list[float]:
+    """How far each point lies from the straight piece between two others."""
+    (ax, ay), dx, dy = a, b[0] - a[0], b[1] - a[1]
     square = dx * dx + dy * dy
-    along = px * dx + py * dy
-    if along <= 0 or not square:
-        return math.hypot(px, py)
-    if along >= square:
-        return math.hypot(px - dx, py - dy)
-    return abs(px * dy - py * dx) / math.sqrt(square)
+    long = math.sqrt(square)
+    out = []
+    for x, y in points:
+        px, py = x - ax, y - ay
+        along = px * dx + py * dy
+        if along <= 0 or not square:
+            out.append(math.hypot(px, py))
+        elif along >= square:
+            out.append(math.hypot(px - dx, py - dy))
+        else:
+            out.append(abs(px * dy - py * dx) / long)
+    return out
 
 
 def curve(points: list[Point]) -> Steps:

@@ -241,8 +241,9 @@ def _crossing(a: Point, b: Point, axis: int, edge: float) -> Point:
 def _shore(ring: Sequence[Point], width: float, height: float) -> list[tuple[Point, ...]]:
     """The parts of a ring that lie within the map, as lines, so that the map's edge is not drawn as a shore."""
     lines: list[list[Point]] = []
-    for a, b in pairwise([*ring, ring[0]]):
-        piece = _piece(a, b, width, height)
+    inside = [0 <= x <= width and 0 <= y <= height for x, y in (*ring, ring[0])]
+    for (a, a_in), (b, b_in) in pairwise(zip((*ring, ring[0]), inside, strict=True)):
+        piece = (a, b) if a_in and b_in and a != b else _piece(a, b, width, height)
         if piece is None:
             continue
         if lines and lines[-1][-1] == piece[0]:

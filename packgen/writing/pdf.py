@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from reportlab import rl_config
+from reportlab.lib.rl_accel import fp_str
 from reportlab.pdfbase.pdfdoc import PDFDictionary
 from reportlab.pdfgen.canvas import Canvas
 
@@ -180,23 +181,16 @@ class Painter:
             canvas.drawString(mark.x * _PT, mark.y * _PT, mark.text)
 
     def _path(self, mark: Path_) -> None:
-        shape = self._canvas.beginPath()
-        for step in mark.steps:
-            kind, *numbers = step
-            points = [float(n) * _PT for n in numbers]
-            if kind == "m":
-                shape.moveTo(*points)
-            elif kind == "l":
-                shape.lineTo(*points)
-            elif kind == "c":
-                shape.curveTo(*points)
-            else:
-                shape.close()
+        # Operators of ISO 32000-1, table 59, written straight into the page: pages of line art are mostly these.
+        code = ["n"]
+        for kind, *numbers in mark.steps:
+            code.append("h" if kind == "z" else f"{fp_str([float(n) * _PT for n in numbers])} {kind}")
         if mark.fill is not None:
             self._set_fill(mark.fill)
         if mark.stroke:
             self._set_stroke(mark.stroke)
-        self._canvas.drawPath(shape, stroke=int(mark.stroke is not None), fill=int(mark.fill is not None), fillMode=0)
+        self._canvas._code.append(" ".join(code))
+        self._canvas._strokeAndFill(mark.stroke is not None, mark.fill is not None, 0)
 
     def _set_fill(self, ink: Ink) -> None:
         if ink != self._fill:
