@@ -119,7 +119,7 @@ def _person(kit: Kit, pen: Pen, head: Head, x: float, top: float, high: float) -
 
 def foot_height(ruler: bool = False) -> float:
     """The height of the foot in mm, the gap over it included; a ruler stands on it and wants more."""
-    return _FOOT + (3.5 if ruler else 0.0)
+    return _FOOT + (4.5 if ruler else 0.0)
 
 
 def draw_foot(kit: Kit, pen: Pen, foot: Foot, x: float, bottom: float, width: float) -> None:
@@ -130,8 +130,7 @@ def draw_foot(kit: Kit, pen: Pen, foot: Foot, x: float, bottom: float, width: fl
     right = kit.faces.width(foot.right, style.face, style.size)
     room = width - right - 6.0
     if foot.ruler:
-        aside = (width - RULER) / 2
-        draw_ruler(kit, pen, foot.ruler, x + aside, bottom + style.leading + 0.8, aside - 2.0)
+        draw_ruler(kit, pen, foot.ruler, x, bottom + style.leading + 2.6, width - RULER - 2.0)
     fitted = fit(kit.faces, foot.left, style, room, style.leading, 2.6)
     for k, line in enumerate(fitted.lines):
         pen.text(x, base - k * fitted.style.leading, line, fitted.style, role="foot")
@@ -144,7 +143,7 @@ def draw_ruler(kit: Kit, pen: Pen, words: str, x: float, y: float, room: float =
         high = 2.2 if k % 5 == 0 else 1.3
         pen.line(x + 10 * k, y, x + 10 * k, y + high, THIN, 0.2, role="ruler-tick")
     pen.line(x, y, x + RULER, y, MIDDLE, 0.2, role="ruler")
-    style = kit.look.small.at(2.6).grey(SOFT)
+    style = kit.look.small.at(3.0).grey(SOFT)
     fitted = fit(kit.faces, words, style, room, style.leading, 2.0)
     # Tails stand clear of the line under the words.
     pen.text(x + RULER + 2.0, y + 1.0, " ".join(fitted.lines), fitted.style)

@@ -25,6 +25,7 @@ from packgen.planning.days import long_days
 from packgen.planning.people import Person, by_level, names_of
 from packgen.planning.ready import Ready, alike
 from packgen.planning.weeks import Making, Recalled, Week
+from packgen.reading.models import Word
 
 MOST_RECALLED = 4
 _BY_WORK = ("enlarging-grid", "finish-the-picture", "colour-by-number", "look-closer")
@@ -139,11 +140,19 @@ def _words(lesson: Lesson) -> list[Block]:
     desk, week = lesson.desk, lesson.week
     if not week.words:
         return []
-    rows = tuple((str(word.word), str(word.means)) for word in week.words)
+    rows = tuple((str(word.word), _meaning(lesson, word)) for word in week.words)
     half = -(-len(rows) // 2)
     plain = max(len(word) + len(means) for word, means in rows) <= 45 and len(rows) > 1
     pairs: Block = Row(((1.0, Pairs(rows[:half])), (1.0, Pairs(rows[half:]))), gutter=5.0) if plain else Pairs(rows)
     return [Step(desk.say("words_name"), (pairs,), minutes_of(desk, week, ("words",)))]
+
+
+def _meaning(lesson: Lesson, word: Word) -> str:
+    """What a word means, and whose word it is if it is not everybody's."""
+    theirs = [p for p in lesson.persons if not word.levels or p.level in word.levels]
+    if not theirs or len(theirs) == len(lesson.persons):
+        return str(word.means)
+    return f"{word.means} ({names_of(theirs)})"
 
 
 def _ready(lesson: Lesson, life_page: str) -> list[Block]:

@@ -36,6 +36,8 @@ def ready_for(person: Person, week: Week) -> tuple[Ready, ...]:
     """
     found: dict[str, list[str]] = {}
     for due in week.due:
+        if due.kind == "words" and not any(not word.levels or person.level in word.levels for word in week.words):
+            continue
         for title in _matching(person, due):
             found.setdefault(due.kind, [])
             if title and title not in found[due.kind]:

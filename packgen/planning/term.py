@@ -169,11 +169,19 @@ def _works_by_week(study: Study, layout: Layout) -> list[tuple[Work, ...]]:
 
 
 def _words_by_week(study: Study, layout: Layout) -> list[tuple[Word, ...]]:
-    """The words in equal shares over the weeks with a lesson, or over all weeks if there is none."""
+    """The words in equal shares over the weeks with a lesson, or over all weeks if there is none.
+
+    Words meant for some levels only are shared out for themselves, so that each level has some all through the term.
+    """
     weeks = [w for w, lessons in enumerate(layout.lessons) if lessons] or list(range(len(layout.lessons)))
-    share = shares(len(study.words), len(weeks))
-    by_week = {w: tuple(study.words[i] for i in numbers) for w, numbers in zip(weeks, share, strict=True)}
-    return [by_week.get(w, ()) for w in range(len(layout.lessons))]
+    found: list[list[Word]] = [[] for _ in layout.lessons]
+    groups: dict[tuple[str, ...], list[Word]] = {}
+    for word in study.words:
+        groups.setdefault(tuple(map(str, word.levels)), []).append(word)
+    for group in groups.values():
+        for w, numbers in zip(weeks, shares(len(group), len(weeks)), strict=True):
+            found[w] += [group[i] for i in numbers]
+    return [tuple(words) for words in found]
 
 
 def _makings_of(study: Study, layout: Layout, makings: Sequence[tuple[str, str, int]], week: int) -> tuple[Making, ...]:
