@@ -172,8 +172,11 @@ def _care(job: _Job) -> tuple[str, ...]:
     named = [str(words).strip().lower().replace("-", "_") for words in model.caution if " " not in str(words).strip()]
     kinds = {stage.kind for stage in job.net.stages}
     about = " ".join(own).lower()
-    more = [desk.wording.say("challenge", desk.level, f"care_{name}", {}) for name in named
-            if desk.wording.has("challenge", desk.level, f"care_{name}")]  # fmt: skip
+    more = [
+        desk.wording.say("challenge", desk.level, f"care_{name}", {})
+        for name in named
+        if desk.wording.has("challenge", desk.level, f"care_{name}") and name.removesuffix("s") not in about
+    ]
     if "scissor" not in about and "scissors" not in named:
         more.insert(0, desk.say("care_cut"))
     if kinds & {"punch", "string", "axle"} and not any(word in about for word in ("hole", "prick", "punch", "needle")):

@@ -1,0 +1,225 @@
+"""The model sheet, through study files: faults with their place, drawings on faces, steps, cautions, things to have."""
+
+from __future__ import annotations
+
+import json
+import math
+from pathlib import Path
+from typing import Any
+
+import pypdfium2
+import pytest
+from PIL import Image
+
+from packgen import build
+from packgen.faults import Fault, Severity
+
+FAMILY = "family: Sorrel\npaper: {paper}\nprinter: {{margin: 6 mm, colour: true}}\nchildren:\n  - {child}\n"
+BRAM = "{name: Bram, age: 8, pack: younger}"
+MM = 72 / 25.4
+
+
+def order(home: Path, model: str, child: str = BRAM, paper: str = "A4") -> build.Order:
+    head = "study: Isaure Quenby\nkind: inventor\nin_short: Lamp-maker.\nmodels:\n"
+    (home / "study.yaml").write_text(head + model, encoding="utf-8")
+    (home / "family.yaml").write_text(FAMILY.format(paper=paper, child=child), encoding="utf-8")
+    return build.Order(home / "study.yaml", home / "family.yaml", only=("model",))
+
+
+def faults(home: Path, model: str) -> list[Fault]:
+    return [f for f in build.check(order(home, model), jobs=1) if f.severity is Severity.FAULT]
+
+
+def made(home: Path, model: str, child: str = BRAM) -> tuple[dict[str, Any], Path]:
+    built = build.build(order(home, model, child), home / "out", jobs=1)
+    return json.loads((built.folder / "packgen.json").read_text(encoding="utf-8")), built.folder
+
+
+def words(home: Path, model: str, child: str = BRAM, part: str = "plain") -> str:
+    """All words on the plain pages (the steps) or the card, with single spaces."""
+    manifest, folder = made(home, model, child)
+    text = []
+    for entry in manifest["files"]:
+        if entry["stock"] == part:
+            pdf = pypdfium2.PdfDocument(folder / entry["path"])
+            text += [page.get_textpage().get_text_range() for page in pdf]
+    return " ".join(" ".join(text).split())
+
+
+BOX = "  - {title: Box, solid: cuboid, given: {length: 80 mm, width: 50 mm, height: 40 mm}, scale: true}\n"
+CANOPY = (
+    "  - {title: Canopy, solid: pyramid-canopy, given: {sides: 4, base: 90 mm, height: 40 mm}, holes: [corners]}\n"
+)
+
+CORNERS = "v 0 0 0\nv 60 0 0\nv 60 60 0\nv 0 60 0\nv 30 30 40\n"
+SIDES = "f 1 2 5\nf 2 3 5\nf 3 4 5\nf 4 1 5\n"
+OFF = (
+    "OFF\n5 5 0\n0 0 0\n60 0 0\n60 60 0\n0 60 0\n30 30 40\n"
+    "4 3 2 1 0\n3 0 1 4\n3 1 2 4\n3 2 3 4\n3 3 0 4\n"
+)
+
+# Each with where the fault is told: the text it begins at in the file.
+WRONG = [
+    ("  - title: Box\n    solid: cubiod\n    given: {length: 80 mm}\n", "cubiod", "Did you mean 'cuboid'"),
+    ("  - title: Box\n    solid: cuboid\n    given: {length: 80 mm, width: 5 cm, hight: 4 cm}\n", "hight", "height"),
+    ("  - title: Box\n    solid: cube\n    given: {edge: 0 mm}\n", "edge", "more than zero"),
+    ("  - title: Box\n    solid: cube\n    given: {edge: 40}\n", "edge", "no unit"),
+    (
+        "  - title: Hat\n    solid: cone\n    given: {diameter: 60 mm, height: 50 mm, slant: 40 mm}\n",
+        "slant",
+        "shorter than its height",
+    ),
+    (
+        "  - title: House\n    solid: gabled-house\n    given: {length: 9 m, width: 6 m, height: 4 m, roof: 3 m}\n"
+        "    scale: '1:10'\n",
+        "'1:10'",
+        "more than 12 sheets",
+    ),
+    (
+        "  - title: House\n    solid: gabled-house\n    given: {length: 9 m, width: 6 m, height: 4 m, roof: 3 m}\n"
+        "    scale: '1:2000'\n",
+        "'1:2000'",
+        "narrower than 4 mm",
+    ),
+    (
+        "  - title: Box\n    solid: cube\n    given: {edge: 40 mm}\n"
+        "    holes:\n      - {where: corners, across: 3 mm}\n"
+        "      - {where: base, across: 39 mm}\n",
+        "{where: base",
+        "does not fit",
+    ),
+    (
+        "  - title: Box\n    solid: cube\n    given: {edge: 40 mm}\n"
+        "    faces:\n      - {face: side 7, texture: tiles}\n",
+        "side 7",
+        "no face called 'side 7'",
+    ),
+    (
+        "  - title: Box\n    solid: cube\n    given: {edge: 40 mm}\n"
+        "    faces:\n      - {face: side 1, texture: tles}\n",
+        "tles",
+        "Did you mean 'tiles'",
+    ),
+    ("  - title: Boat\n    mesh: open.obj\n", "open.obj", "one side only"),
+    ("  - title: Boat\n    solid: cube\n    mesh: open.obj\n", "cube", "Leave out solid"),
+]
+
+
+@pytest.mark.parametrize(("model", "at", "said"), WRONG)
+def test_faults_are_told_where_they_are_written(tmp_path: Path, model: str, at: str, said: str) -> None:
+    (tmp_path / "open.obj").write_text(f"{CORNERS}{SIDES}", encoding="utf-8")
+    (fault,) = faults(tmp_path, model)
+    assert said in f"{fault.message} {fault.instead}" and fault.instead
+    line = (tmp_path / "study.yaml").read_text(encoding="utf-8").splitlines()[fault.place.line - 1]
+    assert line[fault.place.column - 1 :].startswith(at), (line, fault.place.column)
+
+
+@pytest.mark.parametrize(
+    ("name", "text"),
+    [
+        ("tent.obj", f"{CORNERS}f 4 3 2 1\n{SIDES}"),
+        ("tent.off", OFF),
+    ],
+)
+def test_a_model_from_a_file_is_printed_at_its_size(tmp_path: Path, name: str, text: str) -> None:
+    """A square pyramid of 60 mm, 40 mm high: its sides slope over 50 mm (3-4-5 triangle)."""
+    (tmp_path / name).write_text(text, encoding="utf-8")
+    manifest, _ = made(tmp_path, f"  - {{title: Tent, mesh: {name}, scale: true}}\n")
+    faces = [f["points_mm"] for f in manifest["models"][0]["faces"]]
+    areas = sorted(
+        abs(sum(a[0] * b[1] - b[0] * a[1] for a, b in zip(f, [*f[1:], f[0]], strict=True))) / 2 for f in faces
+    )
+    assert areas == pytest.approx([1500.0] * 4 + [3600.0], rel=1e-4)
+
+
+def test_drawings_are_upright_on_the_model_and_stay_inside_their_face(tmp_path: Path) -> None:
+    """A picture red above and blue below: every wall is red towards the roof, blue towards the floor, and the strip
+    along its folds stays white."""
+    picture = Image.new("RGB", (80, 60), (0, 0, 255))
+    picture.paste((255, 0, 0), (0, 0, 80, 30))
+    picture.save(tmp_path / "flag.png")
+    walls = ("side 1", "side 2", "side 3", "side 4")
+    art = "".join(f"      - {{face: {wall}, image: flag.png}}\n" for wall in walls)
+    given = "{length: 60 mm, width: 60 mm, height: 45 mm}"
+    manifest, folder = made(tmp_path, f"  - title: Box\n    solid: cuboid\n    given: {given}\n    faces:\n{art}")
+    (model,) = manifest["models"]
+    page = pypdfium2.PdfDocument(folder / model["file"])[0]
+    scale = 4.0
+    shown = page.render(scale=scale / MM).to_pil().convert("RGB")
+
+    def colour(x: float, y: float) -> str:
+        red, green, blue = shown.getpixel((round(x * scale), shown.height - round(y * scale)))
+        if min(red, green, blue) > 230:
+            return "white"
+        return "red" if red > blue + 80 else "blue" if blue > red + 80 else "neither"
+
+    faces = {f["name"]: [tuple(p) for p in f["points_mm"]] for f in model["faces"]}
+    for wall in walls:
+        # A wall runs along the floor from its first corner to its second, and up to its third and fourth.
+        a, b, c, d = faces[wall]
+
+        def at(along: float, up: float, a=a, b=b, d=d) -> tuple[float, float]:  # type: ignore[no-untyped-def]
+            return tuple(a[k] + along * (b[k] - a[k]) + up * (d[k] - a[k]) for k in (0, 1))  # type: ignore[return-value]
+
+        assert math.dist(a, b) == pytest.approx(60) and math.dist(b, c) == pytest.approx(45)
+        assert [colour(*at(x, y)) for x in (0.2, 0.8) for y in (0.2, 0.8)] == ["blue", "red"] * 2, wall
+        assert colour(*at(0.015, 0.4)) == colour(*at(0.985, 0.6)) == "white", wall
+
+
+def test_a_picture_of_another_shape_is_shown_whole_and_told(tmp_path: Path) -> None:
+    Image.new("RGB", (300, 60), (0, 0, 255)).save(tmp_path / "long.png")
+    model = "  - title: Box\n    solid: cube\n    given: {edge: 40 mm}\n    faces: [{face: side 1, image: long.png}]\n"
+    told = [f for f in build.check(order(tmp_path, model), jobs=1) if "another shape" in f.message]
+    assert len(told) == 1 and "40 mm wide and 40 mm high" in told[0].instead
+
+
+def test_own_steps_stand_where_they_belong(tmp_path: Path) -> None:
+    steps = "[Hang it up., Before you close it put a bell in., Before you cut paint the card.]"
+    said = words(tmp_path, BOX[:-2] + f", steps: {steps}}}\n")
+    row = [said.index(x) for x in ("Before you cut", "Score the fold", "Glue tab", "Before you close it", "Now the",
+                                   "Hang it up")]  # fmt: skip
+    assert row == sorted(row)
+
+
+def test_cautions_are_told_once_and_end_with_a_line_for_a_grown_up(tmp_path: Path) -> None:
+    said = words(tmp_path, BOX[:-2] + ", caution: [scissors, Scissors cut away from the hand.]}\n")
+    care = said[said.index("Take care") : said.index("Steps")]
+    assert care.lower().count("scissors cut") == 1 and care.count("For a grown-up") == 1
+    assert "Cut slowly" not in care and "hot glue" in care
+
+
+def test_a_canopy_gets_tape_on_its_holes_and_a_word_on_threads(tmp_path: Path) -> None:
+    said = words(tmp_path, CANOPY)
+    assert "Stick a bit of tape over each dashed ring" in said and "hole punch" in said
+    assert "catch round a neck" in said
+
+
+def test_a_child_without_glue_has_tape_ready_and_no_glue(tmp_path: Path) -> None:
+    said = words(tmp_path, BOX, "{name: Bram, age: 8, pack: younger, glue: no}")
+    assert "sticky tape" in said and "a glue stick or white glue" not in said and "hot glue" not in said
+
+
+def test_several_sheets_say_that_letters_go_from_sheet_to_sheet(tmp_path: Path) -> None:
+    given = "{sides: 6, side: 60 mm, height: 160 mm, roof: 90 mm}"
+    tower = f"  - {{title: Tower, solid: tower, given: {given}, scale: true}}\n"
+    assert "from sheet to sheet too" in words(tmp_path, tower, part="card")
+    assert "sheet 2 of" in words(tmp_path, tower, part="card")
+    assert "from sheet to sheet" not in words(tmp_path, BOX, part="card")
+
+
+def test_a_face_larger_than_the_sheet_is_told_and_shown(tmp_path: Path) -> None:
+    big = "  - {title: Tray, solid: open-box, given: {length: 300 mm, width: 220 mm, height: 60 mm}, scale: true}\n"
+    assert "Lay the strips with the same name over each other, cross on cross" in words(tmp_path, big)
+    assert "lay cross on cross" in words(tmp_path, big, part="card")
+
+
+def test_the_cards_thickness_is_the_recipes(tmp_path: Path) -> None:
+    """A lid over a box is larger by twice the card and 0.25 mm of play on each side."""
+    lid = "  - {title: Box, solid: lidded-box, given: {length: 80 mm, width: 50 mm, height: 40 mm}, scale: true}\n"
+    (tmp_path / "packs").mkdir()
+    recipe = "pack: thick\nlevel: younger\nabout: Thick card.\nsheets:\n  - {sheet: model, card: 0.5 mm}\n"
+    (tmp_path / "packs" / "thick.yaml").write_text(recipe, encoding="utf-8")
+    manifest, _ = made(tmp_path, lid, "{name: Bram, age: 8, pack: thick}")
+    (cover,) = [f["points_mm"] for f in manifest["models"][0]["faces"] if f["name"] == "lid"]
+    long = max(math.dist(a, b) for a, b in zip(cover, [*cover[1:], cover[0]], strict=True))
+    assert long == pytest.approx(80 + 2 * (2 * 0.5 + 0.25), abs=0.01)
