@@ -10,7 +10,7 @@ from pathlib import Path
 
 from packgen.faults import Fault, InputFaults, Place, Severity, WorkFailed, in_order
 from packgen.hands import hands, make_all
-from packgen.making import Made, Sink, is_parents, make
+from packgen.making import Made, Sink, alike, is_parents, make
 from packgen.planning.calendar import calendar_text
 from packgen.planning.reading_check import reading_warnings
 from packgen.reading.names import slug
@@ -118,13 +118,19 @@ def _target(order: Order, shop: Workshop, out: Path) -> Path:
 
 def _all_made(order: Order, shop: Workshop, sink: Sink | None, jobs: int | None,
               progress: Progress | None) -> tuple[Made, ...]:  # fmt: skip
-    """Every pack made, in the plan's order: the children's, then the parent's, which count the runs of the others."""
+    """Every pack made, in the plan's order: the children's, then the parent's, which count the runs of the others.
+
+    Without a sink nothing is written; then children alike in all but their names are laid out once.
+    """
     bar = _Bar(progress, sum(len(pack.items) for pack in shop.packs))
     children = [k for k, pack in enumerate(shop.packs) if not is_parents(pack)]
+    model = {place: place for place in children} if sink else alike(shop, children)
+    places = sorted(set(model.values()))
     made: dict[int, Made] = {}
-    for place, one in make_all(order, shop, children, sink, hands(jobs, len(children)), bar.sheet):
+    for place, one in make_all(order, shop, places, sink, hands(jobs, len(places)), bar.sheet):
         made[place] = one
         bar.pack_done(sum(len(shop.packs[k].items) for k in made))
+    made |= {place: made[one].for_pack(shop.packs[place]) for place, one in model.items() if place != one}
     runs = tuple(run for _, one in sorted(made.items(), key=lambda pair: pair[0]) for run in one.runs)
     for place, pack in enumerate(shop.packs):
         if place not in made:

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Hashable, Iterator, Sequence
+from dataclasses import dataclass, replace
 
 from packgen import sheets
-from packgen.faults import Fault
+from packgen.faults import NOWHERE, Fault, Said
 from packgen.page.blocks import Kit
 from packgen.page.desk import Desk, Laid
 from packgen.page.look import look_for
@@ -32,6 +32,33 @@ class Made:
     files: tuple[Written, ...]
     runs: tuple[RunInfo, ...]
     faults: tuple[Fault, ...]
+
+    def for_pack(self, pack: PackPlan) -> Made:
+        """The same runs as those of a pack like it, of which nothing was written."""
+        child = str(pack.child.name) if pack.child else ""
+        return Made((), tuple(
+            replace(run, path=f"{pack.folder}/{run.path.rpartition('/')[2]}", child=child) for run in self.runs
+        ), ())  # fmt: skip
+
+
+def alike(shop: Workshop, places: Sequence[int]) -> dict[int, int]:
+    """For each pack at these places one like it in all but the child's name; of those alike the longest name is taken.
+
+    What does not fit for the longest name is told; nothing else on a page depends on it.
+    """
+    groups: dict[Hashable, list[int]] = {}
+    for place in places:
+        child = shop.packs[place].child
+        own: Hashable = place
+        if child and not any(result.child == child.name for result in shop.family.results):
+            own = replace(child, name=Said(""), at=NOWHERE)
+        groups.setdefault((shop.packs[place].recipe.pack, own), []).append(place)
+
+    def name(place: int) -> int:
+        child = shop.packs[place].child
+        return len(child.name) if child else 0
+
+    return {place: max(group, key=name) for group in groups.values() for place in group}
 
 
 def make(shop: Workshop, pack: PackPlan, others: tuple[RunInfo, ...], sink: Sink | None, tell: Tell) -> Made:

@@ -136,8 +136,11 @@ class Faces:
         try:
             name = "own-" + hashlib.sha256(path.read_bytes()).hexdigest()[:12]
             _register(name, path)
-        except (OSError, TTFError) as error:
-            raise WorkFailed(f"The font {path} cannot be read: {error}. Give a TrueType font (.ttf).") from error
+            face = font(name).face
+            face.makeSubset(sorted(face.charToGlyph))  # a broken letter is better found now than in a half-made file
+        except Exception as error:  # on a broken font reportlab's reader fails with whatever comes
+            why = str(error) if isinstance(error, (OSError, TTFError)) else "it is broken"
+            raise WorkFailed(f"The font {path} cannot be read: {why}. Give a TrueType font (.ttf).") from error
         return name
 
 
