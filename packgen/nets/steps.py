@@ -15,6 +15,7 @@ BLADES = (
 GLUE = "Use stick or white glue. A hot glue gun burns, the low-temperature kind too: an adult holds it."
 SMALL = "Small cut-off pieces do not belong near a child under three."
 _MOST_STAGES = 8
+_FEW = 2
 
 
 def cautions_for(net: Net) -> tuple[str, ...]:
@@ -68,22 +69,22 @@ def _gluing(net: Net, thread: bool) -> list[Stage]:
     out = []
     for group in _grouped(net, early):
         first = group.joints[0]
-        if len(first.tab.points) > 2:
+        if _toothed(first):
             out.append(Stage("teeth", group.letters, _face(net, first.edge.source)))
         else:
             out.append(Stage("glue", group.letters))
     if late:
         own = all(_face(net, j.tab.source) == net.last for j in late)
         letters = _Group(tuple(late)).letters
-        teeth = len(late[0].tab.points) > 2
-        out.append(Stage("close_teeth" if teeth else "close", letters, net.last, own=own, thread=thread))
+        out.append(Stage("close_teeth" if _toothed(late[0]) else "close", letters, net.last, own=own, thread=thread))
     return out
 
 
 def _grouped(net: Net, joints: list[Joint]) -> list[_Group]:
     """The joints in the order of gluing, those between the same kinds of faces (side and side, side and roof) together.
 
-    At most eight groups: if the kinds alternate more often than that, neighbours go together whatever their kind.
+    Where the kinds change after one or two joints, these go together whatever their kind; so they do if there would be
+    more than eight groups.
     """
     rows: list[list[Joint]] = []
     for j in joints:
@@ -91,14 +92,26 @@ def _grouped(net: Net, joints: list[Joint]) -> list[_Group]:
             rows[-1].append(j)
         else:
             rows.append([j])
-    size = max(1, -(-len(rows) // _MOST_STAGES))
-    merged = [[j for row in rows[i : i + size] for j in row] for i in range(0, len(rows), size)]
-    return [_Group(tuple(row)) for row in merged]
+    joined: list[list[list[Joint]]] = []
+    for row in rows:
+        small = len(row) <= _FEW and not _toothed(row[0])
+        if joined and small and all(len(r) <= _FEW and not _toothed(r[0]) for r in joined[-1]):
+            joined[-1].append(row)
+        else:
+            joined.append([row])
+    size = max(1, -(-len(joined) // _MOST_STAGES))
+    merged = [joined[i : i + size] for i in range(0, len(joined), size)]
+    return [_Group(tuple(j for group in part for row in group for j in row)) for part in merged]
+
+
+def _toothed(joint: Joint) -> bool:
+    """True for the teeth round a rim."""
+    return len(joint.tab.points) > 2
 
 
 def _kind(net: Net, joint: Joint) -> tuple[bool, frozenset[str]]:
     names = frozenset(re.sub(r"[\d ]+$", "", _face(net, side.source)) for side in (joint.tab, joint.edge))
-    return len(joint.tab.points) > 2, names
+    return _toothed(joint), names
 
 
 def run_of(letters: tuple[str, ...]) -> bool:

@@ -73,3 +73,33 @@ def _told(desk: Desk, stage: Stage, first: bool) -> Told:
 def step_lines(desk: Desk, net: NetSheets, own: Sequence[str] = ()) -> tuple[str, ...]:
     """Every step of building a net as sentences."""
     return tuple(told.words for told in told_steps(desk, net, own))
+
+
+def ready_words(desk: Desk, net: NetSheets) -> tuple[str, ...]:
+    """The tools that building a net takes, and glue or tape; not the card itself."""
+    kinds = {stage.kind for stage in net.stages}
+    items = [say(desk, "ready_scissors")]
+    if "score" in kinds:
+        items.append(say(desk, "ready_score"))
+    if net.net.joints or kinds & {"wind_close", "strips"}:
+        items.append(say(desk, "ready_no_glue" if desk.no_glue else "ready_glue"))
+    if kinds & {"punch", "string", "axle"}:
+        items.append(say(desk, "ready_hole"))
+    if "string" in kinds and not desk.no_glue:
+        items.append(say(desk, "ready_tape"))
+    return tuple(items)
+
+
+def care_words(desk: Desk, nets: Sequence[NetSheets], said: str = "") -> tuple[str, ...]:
+    """What to take care of when building nets, but for what is `said` already; the last line is for a grown-up."""
+    about = said.lower()
+    kinds = {stage.kind for net in nets for stage in net.stages}
+    rows = []
+    if "scissor" not in about:
+        rows.append(say(desk, "care_cut"))
+    if kinds & {"punch", "string", "axle"} and not any(word in about for word in ("hole", "prick", "punch", "needle")):
+        rows.append(say(desk, "care_prick"))
+    if "string" in kinds and not any(word in about for word in ("thread", "string", "neck")):
+        rows.append(say(desk, "care_thread"))
+    glue = not desk.no_glue and any(net.net.joints for net in nets)
+    return (*rows, say(desk, "care_grown_up", glue=glue))

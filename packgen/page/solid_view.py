@@ -51,6 +51,15 @@ def draw_solid(pen: Pen, solid: Solid, x: float, y: float, width: float, height:
             pen.polygon(row, Stroke(MIDDLE, 0.1, cap=1), closed=False, role="view")
 
 
+def view_shape(solid: Solid) -> float:
+    """The width of the solid's view for each mm of its height."""
+    corners = [solid.corners(k) for k in range(len(solid.faces))]
+    seen = [p for face in corners for p in _seen_all(face)]
+    seen += [p for part in solid.curved for face, _ in _facets(part) for p in _seen_all(face)]
+    xs, ys = [p[0] for p in seen], [p[1] for p in seen]
+    return (max(xs) - min(xs)) / max(max(ys) - min(ys), 1e-9) if seen else 1.0
+
+
 def _paint(pen: Pen, solid: Solid, face: int, place: tuple[float, float, float], painter: Painter) -> None:
     """Put a face's drawing where the face is seen: a plane seen from far away is that plane, sheared and shortened."""
     loop, (ux, uy) = flat_loop(solid, face), flat_up(solid, face)

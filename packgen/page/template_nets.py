@@ -11,7 +11,7 @@ from packgen.nets import lay_out as lay_out_net
 from packgen.page.blocks import Art, Block, Boxed, Bullets, Prose, Row, Stack, heading
 from packgen.page.desk import Desk, Laid
 from packgen.page.net_pages import net_area, net_facts, net_pages
-from packgen.page.net_steps import step_lines
+from packgen.page.net_steps import care_words, ready_words, step_lines
 from packgen.page.pen import Pen
 from packgen.page.solid_view import draw_solid
 from packgen.reading.models import Challenge
@@ -71,7 +71,7 @@ def building_blocks(desk: Desk, templates: Sequence[Template]) -> list[Block]:
         return []
     count = sum(len(template.net.sheets) for template in templates)
     words = desk.say("templates_how", values=[t.values for t in templates if t.values], sheets=count)
-    ready = tuple(dict.fromkeys(words for kind in first for words in kind.net.materials))
+    ready = tuple(dict.fromkeys(words for kind in first for words in ready_words(desk, kind.net)))
     told = Stack((Prose(words, "body"), Bullets(ready, "box", "body", spread=0.15)))
     views = tuple((1.0, Art(partial(_view, kind.net.net.solid), 40.0)) for kind in first[:2])
     blocks: list[Block] = [Row(((1.0 + 0.5 * len(views), told), *views), gutter=6.0)]
@@ -80,9 +80,8 @@ def building_blocks(desk: Desk, templates: Sequence[Template]) -> list[Block]:
     for kind in first:
         title = desk.say("steps") if len(first) == 1 else f"{desk.say('steps')}: {kind.values}"
         blocks += [heading(title), Bullets(step_lines(desk, kind.net), "number", "body", gap=1.5)]
-    careful = tuple(dict.fromkeys(words for kind in first for words in kind.net.cautions))
-    if careful:
-        blocks.append(Boxed(Bullets(careful, "dot", "small", spread=0.1), "caution", desk.say("care")))
+    careful = care_words(desk, [kind.net for kind in first])
+    blocks.append(Boxed(Bullets(careful, "dot", "small", spread=0.1), "caution", desk.say("care")))
     return blocks
 
 

@@ -16,10 +16,10 @@ from packgen.page.net_figures import figures_of
 from packgen.page.net_key import length_words
 from packgen.page.net_made import made_net, place_in
 from packgen.page.net_pages import net_facts, net_pages
-from packgen.page.net_steps import told_steps
+from packgen.page.net_steps import care_words, ready_words, told_steps
 from packgen.page.pen import Pen
 from packgen.page.preparing import once
-from packgen.page.solid_view import draw_solid
+from packgen.page.solid_view import draw_solid, view_shape
 from packgen.page.step_list import StepList
 from packgen.planning.amounts import amount, shown
 from packgen.reading.models import FaceArt, Material, Model
@@ -34,7 +34,9 @@ SHEET = Sheet(
         Option("card", "0.25 mm", "how thick the card is"),
     ),
 )
-_VIEW = (48.0, 150.0)
+_LEAST, _LEFT = 48.0, 1.15
+_WIDE = 0.75
+"""A view whose width is more than this part of its height stands below the list of things, where there is room."""
 
 
 def lay_out(desk: Desk) -> tuple[Laid, ...]:
@@ -83,39 +85,38 @@ def _steps(job: _Job) -> tuple[Page, ...]:
     """
     desk, model = job.desk, job.model
     head = desk.head(desk.say("title"), str(model.title), "box")
-    before, figures, after = _before(job), figures_of(desk, job.net), _after(job)
-    care = before.pop()
-    box = DrawBox(desk.say("finished"), least=45.0)
+    figures, care, after = figures_of(desk, job.net), _care_box(job), _after(job)
+    beside, box = _before(job, False), DrawBox(desk.say("finished"), least=45.0)
+    before = _before(job, view_shape(job.net.net.solid) > _WIDE)
     wishes: tuple[tuple[int, list[Block]], ...] = (
-        (1, [*before, figures, care, *after, box]),
-        (1, [*before, figures, care, *after]),
+        (1, [*beside, figures, care, *after, box]),
+        (1, [*beside, figures, care, *after]),
         (2, [*before, figures, care, Break(), *after, box]),
-        (2, [*before, care, Break(), figures, *after, box]),
-        (2, [*before, care, Break(), *after]),
+        (2, [*beside, figures, care, Break(), *after, box]),
+        (2, [*beside, care, Break(), figures, *after, box]),
+        (2, [*beside, care, Break(), *after]),
     )
     for most, blocks in wishes:
         pages = desk.pages(head, blocks, name=str(model.title))
         if len(pages) <= most:
             return pages
-    return desk.pages(head, [*before, figures, care, *after], name=str(model.title))
+    return desk.pages(head, [*beside, figures, care, *after], name=str(model.title))
 
 
-def _before(job: _Job) -> list[Block]:
-    """What it is, what to have ready, how it will look, and last what to take care of."""
+def _before(job: _Job, wide: bool) -> list[Block]:
+    """What it is, what to have ready and its sizes; how it will look beside them, or below them if it is wide."""
     desk, model, net = job.desk, job.model, job.net
     blocks: list[Block] = []
     if model.about:
         blocks.append(Prose(str(model.about), "body"))
     have = Stack((heading(desk.say("ready")), Bullets(_ready(job), "box", "body", gap=1.5, spread=0.15)))
-    rows = tuple(_sizes(job))
-    left: tuple[Block, ...] = (have,)
-    if rows:
-        words = desk.say("sizes", scale=net.scale_text, ratio=net.ratio)
-        left = (have, Boxed(Bullets(rows, "dot", "small", spread=0.1), "note", words))
-    view = Art(partial(_view, job), *_VIEW)
-    blocks.append(Row(((1.15, Stack(left)), (1.0, view)), gutter=6.0))
-    blocks.append(Boxed(Bullets(_care(job), "dot", "small", spread=0.1), "caution", desk.say("care")))
-    return blocks
+    words = desk.say("sizes", scale=net.scale_text, ratio=net.ratio)
+    sizes = Boxed(Bullets(tuple(_sizes(job)), "dot", "small", spread=0.1), "note", words)
+    share = 1.0 if wide else 1 / (1 + _LEFT)
+    view = Art(partial(_view, job), _LEAST, max(_LEAST, share * desk.live_width / view_shape(net.net.solid)))
+    if wide:
+        return [*blocks, Row(((_LEFT, have), (1.0, sizes)), gutter=6.0), view]
+    return [*blocks, Row(((_LEFT, Stack((have, sizes))), (1.0, view)), gutter=6.0)]
 
 
 def _after(job: _Job) -> list[Block]:
@@ -131,16 +132,7 @@ def _after(job: _Job) -> list[Block]:
 def _ready(job: _Job) -> tuple[str, ...]:
     """What to have ready: the printed card, tools, glue or tape, and what the study adds, each once."""
     desk, net = job.desk, job.net
-    kinds = {stage.kind for stage in net.stages}
-    items = [desk.say("ready_card", sheets=len(net.sheets)), desk.say("ready_scissors")]
-    if "score" in kinds:
-        items.append(desk.say("ready_score"))
-    if net.net.joints or "wind_close" in kinds or "strips" in kinds:
-        items.append(desk.say("ready_no_glue" if desk.no_glue else "ready_glue"))
-    if kinds & {"punch", "string", "axle"}:
-        items.append(desk.say("ready_hole"))
-    if "string" in kinds and not desk.no_glue:
-        items.append(desk.say("ready_tape"))
+    items = (desk.say("ready_card", sheets=len(net.sheets)), *ready_words(desk, net))
     said = {item.lower() for item in items}
     return (*items, *(words for m in job.model.materials if (words := _material(desk, m)).lower() not in said))
 
@@ -165,26 +157,18 @@ def _sizes(job: _Job) -> list[str]:
     return rows
 
 
-def _care(job: _Job) -> tuple[str, ...]:
-    """Cautions, each once: the study's own sentences, what cutting and threads want, and a line for a grown-up."""
+def _care_box(job: _Job) -> Block:
+    """Cautions, each once: the study's own sentences, what its single words stand for, and what building wants."""
     desk, model = job.desk, job.model
     own = [str(words).strip() for words in model.caution if " " in str(words).strip()]
-    named = [str(words).strip().lower().replace("-", "_") for words in model.caution if " " not in str(words).strip()]
-    kinds = {stage.kind for stage in job.net.stages}
     about = " ".join(own).lower()
-    more = [
-        desk.wording.say("challenge", desk.level, f"care_{name}", {})
-        for name in named
-        if desk.wording.has("challenge", desk.level, f"care_{name}") and name.removesuffix("s") not in about
-    ]
-    if "scissor" not in about and "scissors" not in named:
-        more.insert(0, desk.say("care_cut"))
-    if kinds & {"punch", "string", "axle"} and not any(word in about for word in ("hole", "prick", "punch", "needle")):
-        more.append(desk.say("care_prick"))
-    if "string" in kinds and not any(word in about for word in ("thread", "string", "neck")):
-        more.append(desk.say("care_thread"))
-    glue = bool(job.net.net.joints) and not desk.no_glue
-    return (*once([*own, *more]), desk.say("care_grown_up", glue=glue))
+    for words in model.caution:
+        name = str(words).strip().lower().replace("-", "_")
+        known = " " not in name and desk.wording.has("challenge", desk.level, f"care_{name}")
+        if known and name.removesuffix("s") not in about:
+            own.append(desk.wording.say("challenge", desk.level, f"care_{name}", {}))
+    said = (*once(own), *care_words(desk, (job.net,), " ".join(own)))
+    return Boxed(Bullets(said, "dot", "small", spread=0.1), "caution", desk.say("care"))
 
 
 def _view(job: _Job, pen: Pen, x: float, y: float, width: float, height: float) -> None:
