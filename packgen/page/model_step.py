@@ -8,10 +8,11 @@ from functools import partial
 from packgen.nets import NetError, NetSheets, Solid
 from packgen.page.blocks import Art, Block, Boxed, Prose, Row
 from packgen.page.desk import Desk
+from packgen.page.net_faces import arts_of, painter_of
 from packgen.page.net_made import made_net
 from packgen.page.parents import care_words
 from packgen.page.pen import Pen
-from packgen.page.solid_view import draw_solid
+from packgen.page.solid_view import Painter, draw_solid
 from packgen.page.timetable import Pairs, Step
 from packgen.planning.people import Person
 from packgen.reading.models import Model
@@ -28,7 +29,8 @@ def model_step(desk: Desk, model: Model, persons: Sequence[Person], notes: tuple
     if isinstance(net, NetError):
         return Step(desk.say("make_name"), (title, Prose(desk.say("no_net"), gap=0.3)), notes)
     side = _CLOSE if close else _VIEW
-    view = Art(partial(_view, net.net.solid), side)
+    painter = painter_of(desk, arts_of(net.net.solid, model.faces))
+    view = Art(partial(_view, net.net.solid, painter), side)
     facts: Block = Row(((1.0, Pairs(_facts(desk, model, net, close))), (-side, view)), gutter=4.0, gap=1.0)
     blocks: list[Block] = [title, facts]
     if model.about:
@@ -48,5 +50,5 @@ def _facts(desk: Desk, model: Model, net: NetSheets, close: bool) -> tuple[tuple
     return (*rows, *(() if close else ((desk.say("model_order"), desk.say("model_order_words")),)))
 
 
-def _view(solid: Solid, pen: Pen, x: float, y: float, width: float, height: float) -> None:
-    draw_solid(pen, solid, x, y, width, height)
+def _view(solid: Solid, painter: Painter | None, pen: Pen, x: float, y: float, width: float, height: float) -> None:
+    draw_solid(pen, solid, x, y, width, height, painter)

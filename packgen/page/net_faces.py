@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping, Sequence
+from contextlib import suppress
 from dataclasses import dataclass
 from math import dist
 from pathlib import Path
@@ -21,6 +22,7 @@ from packgen.page.net_labels import Spot, circles
 from packgen.page.net_lines import patch, turned
 from packgen.page.pen import Pen
 from packgen.page.pictured import place_picture
+from packgen.page.solid_view import Painter
 from packgen.page.textures import TEXTURES, draw_texture, texture_named
 from packgen.pictures.load import aspect
 from packgen.reading.models import FaceArt
@@ -50,6 +52,25 @@ def art_marks(desk: Desk, box: Art, wanted: FaceArt) -> tuple[tuple[Mark, ...], 
     elif wanted.texture:
         draw_texture(pen, str(wanted.texture), box.width, box.height)
     return tuple(pen.marks), outline
+
+
+def arts_of(solid: Solid, art: Sequence[FaceArt]) -> dict[str, FaceArt]:
+    """The drawings by the solid's own names of their faces, without those for a face there is not."""
+    found: dict[str, FaceArt] = {}
+    for one in art:
+        with suppress(NetError):
+            found.setdefault(solid.named(str(one.face)), one)
+    return found
+
+
+def painter_of(desk: Desk, arts: Mapping[str, FaceArt]) -> Painter | None:
+    """What draws the drawings on a view of the solid, if it has any."""
+
+    def paint(name: str, box: Art) -> tuple[tuple[Mark, ...], tuple[Point, ...]]:
+        wanted = art_of(arts, name)
+        return art_marks(desk, box, wanted) if wanted else ((), ())
+
+    return paint if arts else None
 
 
 def placed(image: Path, box: Art) -> tuple[float, float, float, float]:

@@ -7,11 +7,10 @@ from dataclasses import dataclass
 from functools import partial
 
 from packgen.nets import NetSheets
-from packgen.nets.net import Art as FaceBox
 from packgen.page.blocks import Art, Block, Boxed, Break, Bullets, DrawBox, Prose, Row, Stack, heading
 from packgen.page.desk import Desk, Laid, Option, Sheet
-from packgen.page.marks import Mark, Page, Point
-from packgen.page.net_faces import art_marks, art_of, check_faces
+from packgen.page.marks import Page
+from packgen.page.net_faces import check_faces, painter_of
 from packgen.page.net_figures import figures_of
 from packgen.page.net_key import length_words
 from packgen.page.net_made import made_net, place_in
@@ -173,10 +172,4 @@ def _care_box(job: _Job) -> Block:
 
 def _view(job: _Job, pen: Pen, x: float, y: float, width: float, height: float) -> None:
     """The finished model as large as fits, its drawings on it."""
-    desk, arts = job.desk, job.arts
-
-    def painter(name: str, box: FaceBox) -> tuple[tuple[Mark, ...], tuple[Point, ...]]:
-        wanted = art_of(arts, name)
-        return art_marks(desk, box, wanted) if wanted else ((), ())
-
-    draw_solid(pen, job.net.net.solid, x, y, width, height, painter if arts else None)
+    draw_solid(pen, job.net.net.solid, x, y, width, height, painter_of(job.desk, job.arts))
