@@ -161,6 +161,9 @@ class _Bar:
 def _told(shop: Workshop, made: tuple[Made, ...]) -> tuple[Fault, ...]:
     """Every fault and warning, each once, in order. Raises InputFaults with all of them if one is a fault."""
     faults = in_order([*shop.faults, *(fault for one in made for fault in one.faults)])
+    if not faults and not any(one.runs for one in made):
+        message = "There is nothing to print: this study has nothing for the sheets asked for."
+        faults = (Fault(shop.study.at, message, "Leave out --only and --pack, or add to the study."),)
     if any(fault.severity is Severity.FAULT for fault in faults):
         raise InputFaults(faults)
     return faults

@@ -46,6 +46,9 @@ def recipe_faults(recipe: Recipe) -> list[Fault]:
             if choices and str(value) not in choices:
                 at = place_of(value) if place_of(value).line else place_of(name)
                 faults.append(_unknown(f"choice for {name}", str(value), at, choices))
+            if str(name) == "most" and not str(value).isdecimal():
+                faults.append(Fault(place_of(value), f'"most" wants a whole number, not "{value}".',
+                                    "Write for example most: 2"))  # fmt: skip
     return faults
 
 

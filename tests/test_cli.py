@@ -228,6 +228,16 @@ def test_a_build_is_quiet_in_a_pipe_and_shows_its_progress_on_a_terminal(study: 
     assert b"%" in said and shown.stdout == piped.stdout
 
 
+def test_a_build_that_would_make_nothing_is_told_and_the_old_packs_stay(
+    capsys: pytest.CaptureFixture[str], study: Path, tmp_path: Path
+) -> None:
+    run(capsys, "build", study, "--only", "words", "--out", tmp_path / "out")
+    before = {path: path.read_bytes() for path in (tmp_path / "out").rglob("*") if path.is_file()}
+    code, _, err = run(capsys, "build", study, "--only", "model", "--out", tmp_path / "out")
+    assert code == 2 and "nothing to print" in err
+    assert {path: path.read_bytes() for path in (tmp_path / "out").rglob("*") if path.is_file()} == before
+
+
 # new
 
 

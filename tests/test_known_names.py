@@ -1,0 +1,48 @@
+"""Names in recipes and families held against what there is."""
+
+import pytest
+
+from packgen.faults import Place, Said
+from packgen.known_names import family_faults, parts, recipe_faults
+from packgen.reading.models import Child, Family, Goal, Recipe, RecipeSheet
+
+AT = Place("packs/older.yaml", 9, 20)
+
+
+def said(text: str) -> Said:
+    return Said(text, AT)
+
+
+def faults_of(sheet: str, **options: str) -> list[str]:
+    line = RecipeSheet(said(sheet), tuple((said(name), said(value)) for name, value in options.items()), AT)
+    found = recipe_faults(Recipe(said("older"), "older", (line,)))
+    assert all(fault.place == AT and fault.instead for fault in found)
+    return [f"{fault.message} {fault.instead}" for fault in found]
+
+
+@pytest.mark.parametrize(
+    ("sheet", "options", "word"),
+    [
+        ("biografy", {}, '"biography"'),
+        ("words", {"mots": "3"}, '"most"'),
+        ("timeline", {"form": "sing"}, "draw, glue, read"),
+        ("picture-study", {"most": "many"}, "most: 2"),
+        ("picture-study", {"most": "-1"}, "most: 2"),
+        ("picture-study", {"most": "1.5"}, "most: 2"),
+    ],
+)
+def test_a_slip_in_a_recipe_is_told_with_what_there_is(sheet: str, options: dict[str, str], word: str) -> None:
+    (told,) = faults_of(sheet, **options)
+    assert word in told
+
+
+def test_what_a_sheet_knows_is_no_fault() -> None:
+    assert faults_of("picture-study", most="2", only="harbour-at-dusk", plate="no") == []
+
+
+def test_a_familys_names_are_held_against_sheets_and_their_parts() -> None:
+    child = Child(said("Juno"), 11, said("older"), leave_out=(said("teling"),), extra=((said("design-drafts"), 2),))
+    goal = Goal(said("g"), said("Makes"), (said("chalenge"),))
+    told = [fault.instead for fault in family_faults(Family(said("F"), (child,), goals=(goal,)))]
+    assert [word.split('"')[1] for word in told] == ["telling", "design-draft", "challenge"]
+    assert {"design-draft", "cut-outs", "cards"} <= set(parts())
