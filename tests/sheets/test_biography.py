@@ -31,9 +31,9 @@ def shown(at: Desk) -> str:
 @pytest.mark.parametrize("life", ["She made lamps.", LONG])
 def test_the_whole_life_is_on_paper(level: str, paper: str, life: str) -> None:
     at = desk(level, life, paper=paper)
-    assert "".join(life.split()) in "".join(shown(at).split()) or level in ("first", "younger") or life == LONG
     words = shown(at)
-    assert all(f"Paragraph {k}." in words for k in range(9)) or life != LONG
+    for word in set(life.split()):
+        assert words.split().count(word) >= life.split().count(word), word
     assert not at.faults
 
 
