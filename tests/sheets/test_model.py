@@ -47,16 +47,11 @@ def words(home: Path, model: str, child: str = BRAM, part: str = "plain") -> str
 
 
 BOX = "  - {title: Box, solid: cuboid, given: {length: 80 mm, width: 50 mm, height: 40 mm}, scale: true}\n"
-CANOPY = (
-    "  - {title: Canopy, solid: pyramid-canopy, given: {sides: 4, base: 90 mm, height: 40 mm}, holes: [corners]}\n"
-)
+CANOPY = "  - {title: Canopy, solid: pyramid-canopy, given: {sides: 4, base: 90 mm, height: 40 mm}, holes: [corners]}\n"
 
 CORNERS = "v 0 0 0\nv 60 0 0\nv 60 60 0\nv 0 60 0\nv 30 30 40\n"
 SIDES = "f 1 2 5\nf 2 3 5\nf 3 4 5\nf 4 1 5\n"
-OFF = (
-    "OFF\n5 5 0\n0 0 0\n60 0 0\n60 60 0\n0 60 0\n30 30 40\n"
-    "4 3 2 1 0\n3 0 1 4\n3 1 2 4\n3 2 3 4\n3 3 0 4\n"
-)
+OFF = "OFF\n5 5 0\n0 0 0\n60 0 0\n60 60 0\n0 60 0\n30 30 40\n4 3 2 1 0\n3 0 1 4\n3 1 2 4\n3 2 3 4\n3 3 0 4\n"
 
 # Each with where the fault is told: the text it begins at in the file.
 WRONG = [
