@@ -11,9 +11,11 @@ from packgen.page.blocks import Kit
 from packgen.page.desk import Desk, Laid
 from packgen.page.look import look_for
 from packgen.page.marks import Group, Mark, Path_, Picture
+from packgen.page.numbering import with_count
+from packgen.page.sheet_number import printed_title
 from packgen.planning.plan import PackPlan, PlanItem
-from packgen.planning.print_plan import RunInfo
-from packgen.printed.runs import PrintRun, print_runs
+from packgen.planning.print_plan import NumberedSheet, RunInfo
+from packgen.printed.runs import PrintRun, RunSheet, print_runs, with_numbers
 from packgen.reading.models import Family
 from packgen.workshop import Workshop
 from packgen.writing.manifest import Written, written
@@ -37,7 +39,8 @@ class Made:
         """The same runs as those of a pack like it, of which nothing was written."""
         child = str(pack.child.name) if pack.child else ""
         return Made((), tuple(
-            replace(run, path=f"{pack.folder}/{run.path.rpartition('/')[2]}", child=child) for run in self.runs
+            replace(run, path=f"{pack.folder}/{run.path.rpartition('/')[2]}", child=child,
+                    sheets=tuple(replace(sheet, child=child) for sheet in run.sheets)) for run in self.runs
         ), ())  # fmt: skip
 
 
@@ -95,13 +98,26 @@ def _runs(shop: Workshop, pack: PackPlan, others: tuple[RunInfo, ...], tell: Tel
             desk = _desk(shop, pack, pack.items[k], others + own)
             laid[k] = _copied(pack, sheets.lay_out(pack.items[k].sheet, desk))
             asking += [k] if desk.asked else []
-        all_laid = [one for each in laid for one in each]
+        loose = [one for each in laid for one in each]
+        all_laid = with_numbers(loose, shop.faces, look_for(pack.recipe.level).strong.face)
         runs = print_runs(all_laid, shop.paper, shop.family.printer, name=name)
         counted, own = own, _infos(pack, runs, shop.family)
         again = asking
         if not again or counted == own:
             break
-    return runs
+    return _numbered_through(shop, runs) if name else runs
+
+
+def _numbered_through(shop: Workshop, runs: Sequence[PrintRun]) -> tuple[PrintRun, ...]:
+    """The runs of one file with pages numbered through, over all its parts; fronts and backs as they lie together."""
+    count = sum(len(run.pages) for run in runs)
+    numbered = []
+    for run in runs:
+        places = range(len(run.pages)) if not run.half else range(run.half == "backs", count, 2)
+        words = [shop.wording.say("", "parent", "foot_page", {"page": k + 1, "pages": count}) for k in places]
+        pages = tuple(with_count(shop.faces, page, said) for page, said in zip(run.pages, words, strict=False))
+        numbered.append(replace(run, pages=pages))
+    return tuple(numbered)
 
 
 def _copied(pack: PackPlan, laids: Sequence[Laid]) -> tuple[Laid, ...]:
@@ -134,9 +150,18 @@ def _infos(pack: PackPlan, runs: Sequence[PrintRun], family: Family) -> tuple[Ru
             kinds=tuple(dict.fromkeys(s.laid.kind for s in run.sheets)),
             after=tuple(dict.fromkeys(words for s in run.sheets for words in s.laid.after)),
             colour_pages=sum(has_colour(page.marks) for page in run.pages) if family.printer.colour else 0,
-            face=run.half, flip=run.flip,
+            face=run.half, flip=run.flip, sheets=tuple(_named(child, s) for s in run.sheets),
         ) for run in runs
     )  # fmt: skip
+
+
+def _named(child: str, sheet: RunSheet) -> NumberedSheet:
+    """A sheet as the parent's pages name it."""
+    laid = sheet.laid
+    title = next(filter(None, map(printed_title, laid.pages)), laid.title)
+    return NumberedSheet(
+        child, laid.number, title, laid.kind, laid.title, laid.part, laid.week, laid.stock, sheet.first, len(laid.pages)
+    )
 
 
 def has_colour(marks: Sequence[Mark]) -> bool:

@@ -66,7 +66,8 @@ class Laid:
     """A finished sheet: its pages, the paper they want, and how. `after` says what to cut or fold when printed.
 
     `part` names a part of a set that has copies of its own (`design-draft`). `net` holds a model's pieces for the
-    manifest, by page. `colour` is True if the sheet gains from colour.
+    manifest, by page. `colour` is True if the sheet gains from colour. `number` is the sheet's place in its pack, once
+    that is known; None for what carries no number.
     """
 
     kind: str
@@ -81,6 +82,7 @@ class Laid:
     colour: bool = False
     net: object | None = None
     texts: tuple[str, ...] = ()
+    number: int | None = None
 
 
 Paint = Callable[[Pen, float, float, float, float], None]
@@ -264,9 +266,14 @@ class Desk:
         left = " · ".join(part for part in (str(self.study.study), title) if part)
         week = self.wording.say("", self.level, "foot_week", {"week": self.item.week}) if self.item.week else ""
         count = self.wording.say("", self.level, "foot_page", {"page": page, "pages": pages})
-        right = " · ".join(part for part in (self.person, week, count) if part)
+        right = " · ".join(part for part in (week, count) if part)
         words = self.wording.say("", self.level, "foot_ruler", {}) if ruler else ""
-        return Foot(left, right, words)
+        return Foot(left, right, words, self.tag)
+
+    @property
+    def tag(self) -> str:
+        """What stands before the number of a child's sheet in the pack; nothing on the parent's pages."""
+        return "" if self.level == "parent" else self.person or self.wording.say("", self.level, "foot_sheet", {})
 
     def head(self, title: str, subject: str = "", emblem: str = "fan", date: bool = True) -> Head:
         """The head of a sheet, with this child's name."""

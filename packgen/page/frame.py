@@ -8,11 +8,13 @@ from packgen.page.blocks import Kit
 from packgen.page.look import GUIDE, HAIR, MIDDLE, RULE, SOFT, THIN
 from packgen.page.ornament import emblem, folded_strip
 from packgen.page.pen import Pen
+from packgen.page.sheet_number import draw_tag, tag_width
 from packgen.page.text import fit
 
 _EMBLEM = {"first": 22.0, "younger": 19.0, "older": 15.0, "upper": 14.0, "parent": 13.0}
 _STRIP = {"first": 4.4, "younger": 3.8, "older": 2.8, "upper": 2.4, "parent": 2.4}
 _FOOT = 11.0
+_TAG = 46.0  # mm, the most the tag with the sheet's number takes of the foot
 RULER = 100.0
 
 
@@ -41,11 +43,15 @@ class Head:
 
 @dataclass(frozen=True, slots=True)
 class Foot:
-    """What stands at a page's foot: `left` the study and sheet, `right` the child, week and page."""
+    """What stands at a page's foot: `left` the study and sheet, `right` the week and page, `tag` whose sheet it is.
+
+    The tag gets the sheet's number in the pack behind it.
+    """
 
     left: str
     right: str
     ruler: str = ""
+    tag: str = ""
 
 
 def margins(printer_margin: float) -> Margins:
@@ -127,14 +133,16 @@ def draw_foot(kit: Kit, pen: Pen, foot: Foot, x: float, bottom: float, width: fl
     style = kit.look.small.at(min(kit.look.small.size, 3.1)).grey(SOFT)
     pen.line(x, bottom + style.leading + 0.8, x + width, bottom + style.leading + 0.8, HAIR, RULE, role="footline")
     base = bottom + style.size * 0.25
+    tag = tag_width(kit, foot.tag, _TAG) + (4.0 if foot.tag else 0.0)
     right = kit.faces.width(foot.right, style.face, style.size)
-    room = width - right - 6.0
+    room = width - right - tag - 6.0
     if foot.ruler:
         draw_ruler(kit, pen, foot.ruler, x, bottom + style.leading + 2.6, width - RULER - 2.0)
     fitted = fit(kit.faces, foot.left, style, room, style.leading, 2.6)
     for k, line in enumerate(fitted.lines):
         pen.text(x, base - k * fitted.style.leading, line, fitted.style, role="foot")
-    pen.text(x + width, base, foot.right, style, align="right", role="foot")
+    pen.text(x + width - tag, base, foot.right, style, align="right", role="foot")
+    draw_tag(kit, pen, foot.tag, x + width, base, _TAG)
 
 
 def draw_ruler(kit: Kit, pen: Pen, words: str, x: float, y: float, room: float = 60.0) -> None:

@@ -15,6 +15,7 @@ from packgen.page.look import HAIR, RULE, SOFT, THIN
 from packgen.page.marks import Stroke
 from packgen.page.net_lines import BEND, CROSS, CUT, LAY, MOUNTAIN, RING, TAB, VALLEY
 from packgen.page.pen import Pen
+from packgen.page.sheet_number import draw_tag
 from packgen.page.text import fit
 
 HEAD, FOOT = 15.0, 20.0
@@ -151,7 +152,8 @@ def card_foot(desk: Desk, pen: Pen, sheet: NetSheet | None = None, sheets: int =
         pen.text(x + _SAMPLE + _AFTER, y, words, style, role="key")
         x += wide + _BETWEEN
     low = area.y - FOOT + 1.5
-    draw_ruler(desk.kit, pen, desk.wording.say("", desk.level, "foot_ruler", {}), area.x, low)
+    draw_ruler(desk.kit, pen, desk.wording.say("", desk.level, "foot_ruler", {}), area.x, low, area.width - 142.0)
+    draw_tag(desk.kit, pen, desk.tag, area.x + area.width, low + 0.6, 38.0)
 
 
 def _entries(desk: Desk, sheet: NetSheet | None, sheets: int) -> Iterator[tuple[Sample, str]]:

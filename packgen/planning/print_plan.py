@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 ONE_SIDED = "one-sided"
 _TURNS = {
@@ -24,6 +24,28 @@ _FIRST_STOCK = "plain"
 
 
 @dataclass(frozen=True, slots=True)
+class NumberedSheet:
+    """A loose sheet of a child as the guide names it: `title` is what is printed at its head, `number` its number.
+
+    `kind` and `part` say which sheet it is, `about` is its full name (a work's or challenge's title in it), `week` the
+    week it is first used. `number` counts a child's sheets in the order they are handed out, and stands at the foot of
+    each page as "Juno 12"; it is None for books, which show none. `first` is its first
+    page in its file, `pages` how many it has.
+    """
+
+    child: str
+    number: int | None
+    title: str
+    kind: str
+    about: str
+    part: str = ""
+    week: int | None = None
+    stock: str = field(default="plain", compare=False)
+    first: int = field(default=0, compare=False)
+    pages: int = field(default=0, compare=False)
+
+
+@dataclass(frozen=True, slots=True)
 class RunInfo:
     """One print run: a file, who it is for, and what it is printed on.
 
@@ -31,7 +53,7 @@ class RunInfo:
     `face` is `fronts` or `backs` for the two halves of a two-sided run on a one-sided printer, whose `sides` is then
     `one-sided` and whose `flip` is the setting a two-sided printer would have; their names differ in that word only.
     `after` are sentences on what to cut or
-    fold. `child` is empty for the parent's runs.
+    fold. `child` is empty for the parent's runs. `sheets` are the sheets in the run, in the order they are printed.
     """
 
     path: str
@@ -46,6 +68,7 @@ class RunInfo:
     colour_pages: int = 0
     face: str = ""
     flip: str = ""
+    sheets: tuple[NumberedSheet, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

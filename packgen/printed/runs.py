@@ -7,6 +7,8 @@ from dataclasses import dataclass, replace
 
 from packgen.page.desk import Laid
 from packgen.page.marks import Page
+from packgen.page.sheet_number import has_tag, numbered
+from packgen.page.type import Faces
 from packgen.printed.impose import Imposed, impose
 from packgen.reading.models import Printer
 
@@ -50,7 +52,7 @@ def print_runs(
     `name` names the run if all is to be one file (the parent's guide). On a printer that prints one side only, each
     two-sided run becomes two files, fronts and backs.
     """
-    laids = sorted(laids, key=lambda laid: laid.week or 0)  # in the order they are handed out; a set stays together
+    laids = handed_out(laids)
     groups: dict[tuple[int, str, str, str], list[tuple[Laid, Imposed]]] = {}
     for laid in laids:
         imposed = impose(laid, paper, printer)
@@ -64,6 +66,28 @@ def print_runs(
     if name:
         return tuple(replace(r, name=f"{name}{r.half and '-' + r.half}.pdf") for r in runs)
     return tuple(replace(r, name=f"{k}-{r.name}-{r.half or r.sides}.pdf") for k, r in enumerate(runs, 1))
+
+
+def handed_out(laids: Sequence[Laid]) -> list[Laid]:
+    """The sheets in the order they are handed out; a set stays together."""
+    return sorted(laids, key=lambda laid: laid.week or 0)
+
+
+def with_numbers(laids: Sequence[Laid], faces: Faces, face: str) -> list[Laid]:
+    """The sheets in the order they are handed out, those that show a number with theirs on each page, from 1.
+
+    `face` is the face the number is set in.
+    """
+    made: list[Laid] = []
+    number = 0
+    for laid in handed_out(laids):
+        if any(map(has_tag, laid.pages)):
+            number += 1
+            pages = tuple(numbered(faces, page, number, face) for page in laid.pages)
+            made.append(replace(laid, pages=pages, number=number))
+        else:
+            made.append(laid)
+    return made
 
 
 def _run(name: str, stock: str, duplex: str, members: Sequence[tuple[Laid, Imposed]]) -> PrintRun:

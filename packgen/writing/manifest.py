@@ -45,6 +45,8 @@ def written(path: str, child: str, pack: str, run: PrintRun, data: bytes) -> Wri
 def _sheet(sheet: RunSheet) -> dict[str, Any]:
     laid = sheet.laid
     entry: dict[str, Any] = {"kind": laid.kind, "title": laid.title, "pages": [sheet.first, sheet.last]}
+    if laid.number:
+        entry["number"] = laid.number
     if laid.part:
         entry["part"] = laid.part
     if laid.week:

@@ -14,7 +14,7 @@ from reportlab.pdfgen.canvas import Canvas
 from packgen.page.marks import Mark, Picture, Text
 
 _TAGS = {"title": "H1", "heading": "H2", "subject": "P"}
-_ARTIFACTS = {"foot", "year", "glue-letter", "face-name"}
+_ARTIFACTS = {"foot", "sheet-number", "year", "glue-letter", "face-name"}
 _ARTIFACT = ("Artifact", "", 0.0)
 
 

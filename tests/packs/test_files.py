@@ -137,6 +137,22 @@ def test_the_title_names_the_study_and_the_child(packs: Packs) -> None:
             assert pdf.Root.ViewerPreferences.DisplayDocTitle == True  # noqa: E712
 
 
+def test_every_page_of_a_childs_loose_sheet_shows_its_number_in_the_order_of_use(packs: Packs) -> None:
+    for child in packs.family.children:
+        sheets = [s for s in packs.sheets(child=str(child.name)) if "number" in s.facts]
+        numbers = sorted({s.facts["number"] for s in sheets})
+        assert numbers == list(range(1, len(numbers) + 1))
+        for sheet in sheets:
+            tag = "".join(f"{child.name}{sheet.facts['number']}".split())
+            fronts = sheet.pages[::2] if sheet.kind == "matching-game" else sheet.pages  # backs of cards are a pattern
+            assert all(tag in page.text for page in fronts if page.text), sheet
+        weeks = [s.facts.get("week", 0) for s in sorted(sheets, key=lambda s: s.facts["number"])]
+        assert weeks == sorted(weeks)
+        for file in {s.file["path"]: s.file for s in sheets}.values():
+            shown = [facts["number"] for facts in file["sheets"] if "number" in facts]
+            assert shown == sorted(shown)
+
+
 def test_bookmarks_are_the_sheets_of_the_manifest(packs: Packs) -> None:
     for entry in packs.manifest["files"]:
         file = packs.file(entry["path"])

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from itertools import combinations
 
@@ -23,6 +24,7 @@ SMALLEST_PT = {"first": 12.0, "younger": 10.5, "older": 9.5, "upper": 9.0, "pare
 FURNITURE_PT = 5.0
 BOOK_PT = 2.4 * MM  # the floor that packgen/sheets/fold_book.py states for the small pages of a book
 FOOT = "this line is 10 cm"
+PAGE_OF = re.compile(r"page \d+ of \d+")
 INK = 0.06
 FILLED = 0.35
 
@@ -160,6 +162,8 @@ def furniture(sheet: Sheet, run: Run) -> bool:
     if sheet.kind == "colour-by-number" and text.isdigit():
         return True  # a number is as small as its area
     if sheet.kind == "where-in-the-world" and ("°" in text or text == "N"):
+        return True
+    if PAGE_OF.fullmatch(text) or (run.y < 20 and sheet.facts.get("number") and re.search(r" \d+$", text)):
         return True
     return text.startswith(FOOT) or (" · " in text and run.size_pt < 8.9)
 

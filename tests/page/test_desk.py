@@ -91,4 +91,5 @@ def test_the_foot_names_study_sheet_child_and_week() -> None:
     at = desk()
     (page,) = at.pages(at.head("New words"), boxes(1), name="Words")
     foot = [mark.text for mark in page.marks if isinstance(mark, Text) and mark.role == "foot"]
-    assert foot == ["Isaure Quenby · Words", "Juno · week 2 · page 1 of 1"]
+    assert foot == ["Isaure Quenby · Words", "week 2 · page 1 of 1"]
+    assert [mark.text for mark in page.marks if isinstance(mark, Text) and mark.role == "sheet-number"] == ["Juno"]

@@ -1,8 +1,9 @@
 """Print runs: one file for each paper and setting, in the order to print, in two halves for a one-sided printer."""
 
 from packgen.page.desk import Fold, Laid
-from packgen.page.marks import Line, Page, Stroke
-from packgen.printed.runs import print_runs
+from packgen.page.marks import Line, Page, Stroke, Text
+from packgen.page.type import Faces
+from packgen.printed.runs import print_runs, with_numbers
 from packgen.reading.models import Printer
 
 A4 = (210.0, 297.0)
@@ -64,3 +65,19 @@ def test_a_guide_is_one_file_by_its_own_name() -> None:
     assert [run.name for run in print_runs(laids, A4, Printer(ONE), name="guide")] == [
         "guide-fronts.pdf", "guide-backs.pdf",
     ]  # fmt: skip
+
+
+def tagged(kind: str, week: int | None, **more: object) -> Laid:
+    mark = Text(170.0, 12.0, "Juno", "text-bold", 3.0, role="sheet-number")
+    return Laid(kind, kind, (Page(*A4, (mark,)), Page(*A4, (mark,))), week=week, **more)  # type: ignore[arg-type]
+
+
+def test_sheets_are_numbered_in_the_order_they_are_handed_out_whatever_run_prints_them() -> None:
+    laids = [tagged("model", 3, stock="card"), tagged("words", 2), Laid("fold-book", "Book", (page(),), week=1),
+             tagged("telling", None), tagged("biography", 2)]  # fmt: skip
+    made = with_numbers(laids, Faces(), "text-bold")
+    assert [(laid.kind, laid.number) for laid in made] == [
+        ("telling", 1), ("fold-book", None), ("words", 2), ("biography", 3), ("model", 4),
+    ]  # fmt: skip
+    shown = [[mark.text for mark in p.marks if isinstance(mark, Text)] for p in made[-1].pages]
+    assert shown == [["Juno 4"], ["Juno 4"]]
