@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from itertools import pairwise
-from math import atan2, cos, degrees, pi, sin
+from math import atan2, cos, degrees, dist, pi, sin
 
 from packgen.folding.derive import reading
 from packgen.folding.figure_values import Arrow, Label, Outline, Point, Scissors
@@ -15,6 +15,7 @@ from packgen.folding.program import Cut, CutAndStack, Edge, Fold, Side
 from packgen.folding.slots import FoldLine
 
 _STEP_DOWN = 0.6  # mm by which each lower layer shows beside the one above
+_HOOK = (3.5, 6.5, 3.0)  # mm: how far an arrow to behind begins inside its edge, reaches out of it, and to either side
 _MOST_SHOWN = 4  # layers of one shape; more make the figure no clearer
 
 
@@ -93,7 +94,7 @@ class PileDrawing:
         )
 
     def fold(self, step: Fold) -> tuple[FoldLine, Arrow]:
-        """The line of a fold, and the arrow from the edge that moves to where it comes to lie."""
+        """The line of a fold, and its arrow: from the edge that moves to where it lands, or round it if behind."""
         left, bottom, right, top = self.pile.bounds
         edge = {"left": left, "right": right, "bottom": bottom, "top": top}[step.moving]
         lands = 2 * step.at - edge
@@ -103,7 +104,9 @@ class PileDrawing:
         else:
             line = self.line(left, step.at, right, step.at, step.kind)
             start, end = self.at((left + right) / 2, edge), self.at((left + right) / 2, lands)
-        return line, Arrow(curve(_towards(start, end), _towards(end, start)), behind=step.kind == "mountain")
+        if step.kind == "mountain":
+            return line, Arrow(hook(start, end), behind=True)
+        return line, Arrow(curve(_towards(start, end), _towards(end, start)))
 
     def cut(self, step: Cut) -> tuple[FoldLine, Scissors]:
         """The line of a cut, and the scissors at the end of it that lies at the paper's edge."""
@@ -176,6 +179,21 @@ def curve(start: Point, end: Point) -> tuple[Point, Point, Point, Point]:
     first = (start[0] + dx / 4 + bow_x / 4, start[1] + dy / 4 + bow_y / 4)
     second = (end[0] - dx / 4 + bow_x / 4, end[1] - dy / 4 + bow_y / 4)
     return start, first, second, end
+
+
+def hook(start: Point, end: Point) -> tuple[Point, Point, Point, Point]:
+    """A cubic curve from the paper just inside its edge at `start`, out over the edge and back to it, away from `end`.
+
+    An arrow along it whose second half passes behind the paper says: fold this edge behind.
+    """
+    far = dist(start, end)
+    out_x, out_y = (start[0] - end[0]) / far, (start[1] - end[1]) / far
+    inside, outside, aside = _HOOK
+
+    def at(out: float, side: float) -> Point:
+        return start[0] + out * out_x - side * out_y, start[1] + out * out_y + side * out_x
+
+    return at(-inside, aside), at(outside, aside), at(outside, -aside), at(-0.4, -aside)
 
 
 def star(leaves: int, reach: float) -> tuple[Outline, ...]:

@@ -1,19 +1,20 @@
 """Things to cut out, each exactly as large as its place: pictures for glue boxes, cards for a timeline.
 
-Neighbours share their cuts, which run straight from edge to edge of the block, so that there is little to cut.
+Pictures lie in the order of their letters, each letter in a corner of its picture so that it is not cut off. Cards
+share their cuts, which run straight from edge to edge of the block, so that there is little to cut.
 """
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
 from packgen.faults import Said
-from packgen.page.blocks import Block, Kit, Span, Stack, rigid
+from packgen.page.blocks import Block, Break, Kit, Span, Whole, rigid
 from packgen.page.desk import Desk
 from packgen.page.frame import Head
-from packgen.page.look import MIDDLE, SOFT, THIN
+from packgen.page.look import HAIR, MIDDLE, RULE, SOFT, THIN
 from packgen.page.marks import Page, Stroke
 from packgen.page.pen import Pen
 from packgen.page.pictured import place_picture
@@ -21,8 +22,9 @@ from packgen.page.text import fit
 from packgen.pictures.cutouts import PackedSheet, Piece, pack
 
 _GAP = 3.0
-_WORTH = 8.0  # mm of a page's height, for which a picture is turned
-_LABEL = 5.0  # the strip under a picture that says where it goes; it is cut off
+_CHIP, _INSET, _LETTER = 5.2, 1.2, 3.7  # mm: the white chip with a picture's letter, off its corner; the letter's em
+
+More = Callable[[float], Sequence[Block]]
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,94 +78,70 @@ class GlueBox:
         return None
 
 
-def cut_out_pages(desk: Desk, head: Head, cuts: Sequence[CutOut], more: Sequence[Block] = ()) -> tuple[Page, ...]:
-    """Pages of pictures to cut out, and after them the blocks in `more` (how to fold), where there is room.
+def cut_out_pages(desk: Desk, head: Head, cuts: Sequence[CutOut], more: More | None = None) -> tuple[Page, ...]:
+    """Pages of pictures to cut out in the order of their letters, and after them `more` (how to fold).
 
+    `more` gives the blocks that fit a height in mm, or none; they stand on the last page of pictures if that has room.
     A picture is turned on its side where that saves paper.
     """
-    high = min(desk.room(head, 1, ruler=True), desk.room(head, 0, ruler=True))
-    turned, sheets = _saving(cuts, desk.live_width, high)
-    blocks: list[Block] = [
-        _Packed(desk, tuple(cuts), tuple((p.piece.name, p.x, p.y) for p in sheet.placed), turned, sheet.used_height)
-        for sheet in sheets
-    ]
-    if more:
-        blocks.append(Stack(tuple(more)) if len(more) < 3 else more[0])
-        blocks += more[1:] if len(more) >= 3 else ()
-    return desk.pages(head, blocks, name=head.title, ruler=True, loosen=2.0)
+    rooms = (desk.room(head, 0, ruler=True), desk.room(head, 1, ruler=True))
+    pieces = [Piece(c.letter, c.wide, c.high) for c in cuts]
+    upright, turned = (pack(pieces, desk.live_width, min(rooms), _GAP, turn=turn) for turn in (False, True))
+    sheets, after = upright, _beside(desk, upright, rooms, more)
+    if len(turned) < len(upright) or (more and not after and _beside(desk, turned, rooms, more)):
+        sheets, after = turned, _beside(desk, turned, rooms, more)
+    blocks: list[Block] = []
+    for k, sheet in enumerate(sheets):
+        blocks += [Break()] if k else []
+        blocks.append(_Packed(desk, tuple(cuts), sheet))
+    if more and not after:
+        after = (*([Break()] if sheets else ()), *more(rooms[1] if sheets else rooms[0]))
+    blocks += after
+    return desk.pages(head, blocks, name=head.title, ruler=True, loosen=6.0)
 
 
-def _saving(cuts: Sequence[CutOut], width: float, height: float) -> tuple[frozenset[str], tuple[PackedSheet, ...]]:
-    """The letters of the pictures to turn, and the sheets they then make: as few, and as little filled, as found."""
-    turned: frozenset[str] = frozenset()
-    best = pack(_pieces(cuts, turned), width, height, _GAP)
-    while True:
-        tries = []
-        for cut in cuts:
-            wide, high = cut.high + _LABEL, cut.wide
-            if cut.letter not in turned and wide <= width and high <= height:
-                more = turned | {cut.letter}
-                tries.append((_paper(pack(_pieces(cuts, more), width, height, _GAP)), sorted(more)))
-        if not tries:
-            return turned, best
-        paper, letters = min(tries)
-        before = _paper(best)
-        if not (paper[0] < before[0] or (paper[0] == before[0] and paper[1] < before[1] - _WORTH)):
-            return turned, best
-        turned = frozenset(letters)
-        best = pack(_pieces(cuts, turned), width, height, _GAP)
-
-
-def _pieces(cuts: Sequence[CutOut], turned: frozenset[str]) -> list[Piece]:
-    """The pieces of paper, labels and all."""
-    sizes = ((cut.letter, cut.wide, cut.high + _LABEL) for cut in cuts)
-    return [Piece(name, high, wide) if name in turned else Piece(name, wide, high) for name, wide, high in sizes]
-
-
-def _paper(sheets: Sequence[PackedSheet]) -> tuple[int, float]:
-    """How much paper sheets take: their number, and their filled height in mm."""
-    return len(sheets), sum(sheet.used_height for sheet in sheets)
+def _beside(desk: Desk, sheets: Sequence[PackedSheet], rooms: Sequence[float], more: More | None) -> Sequence[Block]:
+    """The blocks of `more` that fit under the last of the pictures; none if they do not."""
+    if not more or not sheets:
+        return ()
+    return more(rooms[0 if len(sheets) == 1 else 1] - sheets[-1].used_height)
 
 
 @dataclass(frozen=True, slots=True)
-class _Packed:
-    """Pictures placed on one page. `places` are (letter, x, y) from the block's upper left corner."""
+class _Packed(Whole):
+    """Pictures placed on one page."""
 
     desk: Desk
     cuts: tuple[CutOut, ...]
-    places: tuple[tuple[str, float, float], ...]
-    turned: frozenset[str]
-    high: float
+    sheet: PackedSheet
     gap: float | None = None
     tight: bool = False
 
     def measure(self, kit: Kit, width: float) -> Span:
-        return rigid(self.high)
+        return rigid(self.sheet.used_height)
 
     def draw(self, kit: Kit, pen: Pen, x: float, top: float, width: float, height: float) -> None:
         by_letter = {cut.letter: cut for cut in self.cuts}
-        for letter, left, down in self.places:
-            cut = by_letter[letter]
-            if letter in self.turned:
+        for place in self.sheet.placed:
+            cut = by_letter[place.piece.name]
+            if place.turned:
                 inner = kit.pen()
-                self._piece(kit, inner, cut, 0.0, _LABEL)
+                self._piece(kit, inner, cut, 0.0, 0.0)
                 pen.lost += inner.lost
-                across = x + left + cut.high + _LABEL
-                pen.group(inner.marks, (0.0, 1.0, -1.0, 0.0, across, top - down - cut.wide))
+                pen.group(inner.marks, (0.0, 1.0, -1.0, 0.0, x + place.x + cut.high, top - place.y - cut.wide))
             else:
-                self._piece(kit, pen, cut, x + left, top - down - cut.high)
+                self._piece(kit, pen, cut, x + place.x, top - place.y - cut.high)
 
     def _piece(self, kit: Kit, pen: Pen, cut: CutOut, x: float, y: float) -> None:
-        """One picture with its lower left corner at (x, y), and its label under it."""
-        style = kit.look.small.at(3.0).grey(SOFT)
+        """One picture with its lower left corner at (x, y); its letter in that corner, where no scissors come."""
         place_picture(self.desk, pen, cut.path, x, y, cut.wide, cut.high, about=cut.about, framed=False,
                       name=f'"{cut.name}"')  # fmt: skip
         pen.box(x, y, cut.wide, cut.high, Stroke(THIN, 0.2), role="cut")
-        fitted = fit(kit.faces, f"{cut.letter} · {cut.name}", style, cut.wide, _LABEL, 1.8)
-        pen.lines(x, y - 0.4, fitted.lines[:1], fitted.style)
-
-    def split(self, kit: Kit, width: float, room: float) -> tuple[Block, Block] | None:
-        return None
+        style = kit.look.strong.at(_LETTER)
+        wide = max(_CHIP, kit.faces.width(cut.letter, style.face, style.size) + 2.0)
+        pen.box(x + _INSET, y + _INSET, wide, _CHIP, Stroke(HAIR, RULE), 1.0, corner=0.8, role="chip")
+        base = y + _INSET + _CHIP / 2 - kit.faces.metrics(style.face).cap * style.size / 2
+        pen.text(x + _INSET + wide / 2, base, cut.letter, style, align="centre", role="chip-letter")
 
 
 def card_pages(desk: Desk, head: Head, cards: Sequence[Card]) -> tuple[Page, ...]:

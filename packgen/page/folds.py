@@ -1,43 +1,129 @@
-"""The steps of folding a book, drawn from its fold program: small figures in rows, each with its sentence."""
+"""The steps of folding a book, drawn from its fold program: figures of one scale in rows, and what their lines mean."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from math import cos, radians, sin
 
-from packgen.folding.figure_values import StepFigure
+from packgen.folding.figure_values import Point, StepFigure
 from packgen.folding.figures import step_figures
 from packgen.folding.slots import FoldLine, FoldPlan
-from packgen.page.blocks import Block, Kit, Row, Space, Span, heading, rigid
-from packgen.page.look import BOLD, HAIR, MIDDLE, THIN
+from packgen.page.blocks import Block, Kit, Row, Space, Span, Stack, Whole, gap_of, heading, rigid
+from packgen.page.look import BOLD, HAIR, MIDDLE, RULE, THIN
 from packgen.page.marks import Stroke
 from packgen.page.pen import Pen
 from packgen.page.text import wrap
 
 _FRONT, _BACK = 1.0, 0.88
 _LABEL = 0.2  # darker than other small print, for it stands on the grey back of the paper
-_LARGEST = 1.8
+_SCALES = (1.8, 1.6, 1.45, 1.3, 1.15, 1.0, 0.88, 0.76, 0.66)
+_LONG = 38.0  # mm, the long side of a sheet in a figure at scale 1
+_GUTTER = 5.0
+# Yoshizawa and Randlett's lines: a valley fold dashed, a mountain fold dash-dot.
 _VALLEY = (2.0, 1.2)
-_MOUNTAIN = (2.6, 0.9, 0.01, 0.9)
+_MOUNTAIN = (2.8, 0.9, 0.4, 0.9)
+_SAMPLE = 11.0
+
+Say = Callable[[str], str]
 
 
-def fold_step_blocks(plan: FoldPlan, title: str, across: int) -> tuple[Block, ...]:
-    """A heading and rows of `across` step figures each."""
-    figures = step_figures(plan, 38.0)
+def fold_step_blocks(kit: Kit, plan: FoldPlan, say: Say, width: float, room: float,
+                     across: Sequence[int]) -> tuple[Block, ...]:  # fmt: skip
+    """A heading, what the lines mean, and rows of step figures, all of one scale: the largest that fits the room.
+
+    `across` are the numbers of figures a row may have, the wished one first. Empty if none fits the room (mm high).
+    """
+    figures = step_figures(plan, _LONG)
+    title, key = heading(say("steps_title")), LineKey(kinds_in(figures), say)
+    counts = [count for count in across if len(figures) % count != 1] or list(across)  # no figure alone in a row
+    for scale in _SCALES:
+        for count in counts:
+            cell = (width - _GUTTER * (count - 1)) / count
+            if max(f.width for f in figures) * scale > cell - 1.0:
+                continue
+            blocks = (Stack((title, key), tight=True), *_rows(figures, count, scale))
+            if sum(b.measure(kit, width).least for b in blocks) + sum(gap_of(kit, b) for b in blocks) <= room:
+                return blocks
+    return ()
+
+
+def _rows(figures: Sequence[StepFigure], across: int, scale: float) -> tuple[Block, ...]:
+    """Rows of figures; those of a row stand on one line, their sentences under it."""
     rows: list[Block] = []
     for k in range(0, len(figures), across):
-        cells: list[tuple[float, Block]] = [(1.0, StepBlock(f)) for f in figures[k : k + across]]
+        row = figures[k : k + across]
+        tall = max(figure.height for figure in row) * scale
+        cells: list[tuple[float, Block]] = [(1.0, StepBlock(figure, scale, tall)) for figure in row]
         cells += [(1.0, Space(1.0))] * (across - len(cells))
-        rows.append(Row(tuple(cells), gutter=5.0, gap=4.0))
-    return (heading(title), *rows)
+        rows.append(Row(tuple(cells), gutter=_GUTTER, gap=4.0))
+    return tuple(rows)
+
+
+def kinds_in(figures: Sequence[StepFigure]) -> tuple[str, ...]:
+    """Which lines and sides occur in some figures: of valley, mountain, cut and back."""
+    folds = {line.kind for figure in figures for line in figure.folds}
+    cut = any(figure.cuts or figure.slits for figure in figures)
+    back = any(o.side == "back" and len(o.points) > 2 for figure in figures for o in figure.outlines)
+    there = {"valley": "valley" in folds, "mountain": "mountain" in folds, "cut": cut, "back": back}
+    return tuple(kind for kind, found in there.items() if found)
 
 
 @dataclass(frozen=True, slots=True)
-class StepBlock:
-    """One step: its number and figure, and the sentence under it."""
+class LineKey(Whole):
+    """What the lines of fold figures mean: a sample of each kind and its words, side by side, in rows as needed."""
+
+    kinds: tuple[str, ...]
+    say: Say
+    gap: float | None = 1.5
+    tight: bool = True
+
+    def _places(self, kit: Kit, width: float) -> list[tuple[str, float, int]]:
+        """The kinds with their x and their row."""
+        style, x, row = kit.look.small, 0.0, 0
+        found = []
+        for kind in self.kinds:
+            wide = _SAMPLE + 2.0 + kit.faces.width(self.say(f"key_{kind}"), style.face, style.size)
+            if x and x + wide > width:
+                x, row = 0.0, row + 1
+            found.append((kind, x, row))
+            x += wide + 6.0
+        return found
+
+    def measure(self, kit: Kit, width: float) -> Span:
+        """As high as its rows."""
+        return rigid(kit.look.small.leading * (1 + max((row for _, _, row in self._places(kit, width)), default=0)))
+
+    def draw(self, kit: Kit, pen: Pen, x: float, top: float, width: float, height: float) -> None:
+        """The samples and their words."""
+        style = kit.look.small
+        for kind, left, row in self._places(kit, width):
+            base = top - row * style.leading - pen.drop(style)
+            middle = base + pen.faces.metrics(style.face).x * style.size / 2
+            _sample(pen, kind, x + left, middle)
+            pen.text(x + left + _SAMPLE + 2.0, base, self.say(f"key_{kind}"), style, role="key")
+
+
+def _sample(pen: Pen, kind: str, x: float, y: float) -> None:
+    if kind == "back":
+        pen.box(x, y - 1.5, _SAMPLE, 3.0, Stroke(THIN, RULE), _BACK, role="key-line")
+    elif kind == "cut":
+        pen.line(x, y, x + _SAMPLE, y, BOLD, 0.0, role="key-line")
+    else:
+        pen.line(x, y, x + _SAMPLE, y, MIDDLE, 0.0, _dash(kind), role="key-line")
+
+
+def _dash(kind: str) -> tuple[float, ...]:
+    return _VALLEY if kind == "valley" else _MOUNTAIN
+
+
+@dataclass(frozen=True, slots=True)
+class StepBlock(Whole):
+    """One step: its number and figure at a scale, standing at the foot of `tall` mm, and the sentence under it."""
 
     figure: StepFigure
+    scale: float = 1.0
+    tall: float = 0.0
     gap: float | None = None
     tight: bool = False
 
@@ -45,37 +131,31 @@ class StepBlock:
         words = " ".join(part for part in (self.figure.sentence, self.figure.caution) if part)
         return wrap(kit.faces, f"{self.figure.number}. {words}", kit.look.small, width)
 
+    def _high(self) -> float:
+        return max(self.tall, self.figure.height * self.scale)
+
     def measure(self, kit: Kit, width: float) -> Span:
-        """As high as the figure and the lines of its sentence; the figure may grow to nearly twice its size."""
-        words = 1.5 + len(self._words(kit, width)) * kit.look.small.leading
-        fits = (width - 2.0) / max(self.figure.width, 1.0)
-        least = self.figure.height * min(1.0, fits) + words
-        most = self.figure.height * min(_LARGEST, fits) + words
-        return Span(least, most, 1.0) if most > least + 0.1 else rigid(least)
+        """As high as the figure and the lines of its sentence."""
+        return rigid(self._high() + 1.5 + len(self._words(kit, width)) * kit.look.small.leading)
 
     def draw(self, kit: Kit, pen: Pen, x: float, top: float, width: float, height: float) -> None:
         """The figure, centred, and its sentence."""
-        lines = self._words(kit, width)
-        room = height - 1.5 - len(lines) * kit.look.small.leading
-        fits = (width - 2.0) / max(self.figure.width, 1.0)
-        scale = min(fits, _LARGEST, room / max(self.figure.height, 1.0))
         inner = kit.pen()
-        draw_step(kit, inner, self.figure)
-        left = x + (width - self.figure.width * scale) / 2
-        foot = top - self.figure.height * scale
-        pen.group(inner.marks, (scale, 0.0, 0.0, scale, left, foot))
-        pen.lines(x, foot - 1.5, lines, kit.look.small)
-
-    def split(self, kit: Kit, width: float, room: float) -> tuple[Block, Block] | None:
-        """Never."""
-        return None
+        draw_step(kit, inner, self.figure, self.scale)
+        left = x + (width - self.figure.width * self.scale) / 2
+        foot = top - self._high()
+        pen.group(inner.marks, (self.scale, 0.0, 0.0, self.scale, left, foot))
+        pen.lines(x, foot - 1.5, self._words(kit, width), kit.look.small)
 
 
-def draw_step(kit: Kit, pen: Pen, figure: StepFigure) -> None:
-    """Draw a figure in its own frame: paper, creases, what to fold or cut now, and the arrows."""
+def draw_step(kit: Kit, pen: Pen, figure: StepFigure, scale: float = 1.0) -> None:
+    """Draw a figure in its own frame: paper, creases, what to fold or cut now, and the arrows.
+
+    `scale` is what the figure will be drawn at: lines and letters keep their weight on paper.
+    """
     for arrow in figure.arrows:
         if arrow.behind:
-            _arrow(pen, arrow.points)
+            _arrow_behind(pen, arrow.points)
     for outline in figure.outlines:
         pen.polygon(outline.points, Stroke(MIDDLE, 0.15), _FRONT if outline.side == "front" else _BACK)
     for line in figure.creases:
@@ -83,18 +163,21 @@ def draw_step(kit: Kit, pen: Pen, figure: StepFigure) -> None:
     for line in (*figure.slits, *figure.staples):
         pen.line(line.x1, line.y1, line.x2, line.y2, BOLD, 0.0)
     for line in figure.folds:
-        pen.line(line.x1, line.y1, line.x2, line.y2, MIDDLE, 0.0, _VALLEY if line.kind == "valley" else _MOUNTAIN)
-    _labels(kit, pen, figure)
+        dash = tuple(part / scale for part in _dash(line.kind))
+        pen.line(line.x1, line.y1, line.x2, line.y2, MIDDLE / scale, 0.0, dash, role=f"fold-{line.kind}")
+    _labels(kit, pen, figure, scale)
     _cuts(pen, figure.cuts)
     for scissors in figure.scissors:
         draw_scissors(pen, scissors.x, scissors.y, scissors.angle_deg, 5.0)
     for arrow in figure.arrows:
-        if not arrow.behind:
+        if arrow.behind:
+            _curve(pen, _first_half(arrow.points))
+        else:
             _arrow(pen, arrow.points)
 
 
-def _labels(kit: Kit, pen: Pen, figure: StepFigure) -> None:
-    style = kit.look.small.at(2.6).grey(_LABEL)
+def _labels(kit: Kit, pen: Pen, figure: StepFigure, scale: float) -> None:
+    style = kit.look.small.at(2.8 / scale).grey(_LABEL)
     turns = {
         0: (1.0, 0.0, 0.0, 1.0),
         90: (0.0, 1.0, -1.0, 0.0),
@@ -112,11 +195,41 @@ def _cuts(pen: Pen, cuts: Sequence[FoldLine]) -> None:
         pen.line(line.x1, line.y1, line.x2, line.y2, BOLD, 0.0)
 
 
-def _arrow(pen: Pen, points: tuple[tuple[float, float], ...]) -> None:
-    """A curved arrow with its head along the end of the curve."""
+Curve = tuple[Point, Point, Point, Point]
+
+
+def _curve(pen: Pen, points: Curve) -> None:
     (x0, y0), (x1, y1), (x2, y2), (x3, y3) = points
-    pen.path((("m", x0, y0), ("c", x1, y1, x2, y2, x3, y3)), Stroke(THIN + 0.05, 0.0))
+    pen.path((("m", x0, y0), ("c", x1, y1, x2, y2, x3, y3)), Stroke(THIN + 0.05, 0.0), role="arrow")
+
+
+def _arrow(pen: Pen, points: Curve) -> None:
+    """A curved arrow with its head along the end of the curve."""
+    (x2, y2), (x3, y3) = points[2:]
+    _curve(pen, points)
     pen.arrow(x2 + (x3 - x2) * 0.6, y2 + (y3 - y2) * 0.6, x3, y3, 0.01, 0.0, 1.8)
+
+
+def _arrow_behind(pen: Pen, points: Curve) -> None:
+    """A curved arrow with a hollow head; the paper is drawn over its tip."""
+    (x2, y2), (x3, y3) = points[2:]
+    far = max(((x3 - x2) ** 2 + (y3 - y2) ** 2) ** 0.5, 1e-9)
+    ux, uy = (x3 - x2) / far, (y3 - y2) / far
+    _curve(pen, points)
+    base_x, base_y = x3 - 2.6 * ux, y3 - 2.6 * uy
+    head = [(x3, y3), (base_x - 1.15 * uy, base_y + 1.15 * ux), (base_x + 1.15 * uy, base_y - 1.15 * ux)]
+    pen.polygon(head, Stroke(THIN, 0.0), 1.0, role="arrow-behind")
+
+
+def _first_half(points: Curve) -> Curve:
+    """The first half of a cubic curve (de Casteljau)."""
+
+    def middle(a: Point, b: Point) -> Point:
+        return (a[0] + b[0]) / 2, (a[1] + b[1]) / 2
+
+    a, b, c, d = points
+    ab, bc, cd = middle(a, b), middle(b, c), middle(c, d)
+    return a, ab, middle(ab, bc), middle(middle(ab, bc), middle(bc, cd))
 
 
 def draw_scissors(pen: Pen, x: float, y: float, angle_deg: float, size: float) -> None:

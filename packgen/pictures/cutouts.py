@@ -1,15 +1,19 @@
-"""Packing rectangles of exact sizes onto sheets so that they are cut apart with few straight cuts.
+"""Laying rectangles of exact sizes on sheets in their own order, in rows that are cut apart from edge to edge.
 
-Pieces lie in rows that are cut off from edge to edge; a row is cut into columns; a column may hold several pieces one
-under the other. Pieces are never turned: pictures and words stay upright. The same pieces always lie the same way.
+The first piece lies at the upper left and the last at the lower right, as words are read. Where pieces may be turned on
+their sides, only those are that save paper so. The same pieces always lie the same way.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
-from dataclasses import dataclass, field
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
 _CLOSE = 1e-6
+_EMPTY = 25.0
+"""What a row left empty counts for, in mm of height: half of it free, a quarter of that. It makes rows even."""
+_WIDEST_GAP = 9.0
+"""A row with room to spare has gaps so wide (mm) at the most."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,152 +27,152 @@ class Piece:
 
 @dataclass(frozen=True, slots=True)
 class Placed:
-    """A piece in its place: mm from the sheet's upper left corner, y downwards."""
+    """A piece in its place: mm from the sheet's upper left corner, y downwards. `turned` ones lie on their side."""
 
     piece: Piece
     x: float
     y: float
+    turned: bool = False
 
+    @property
+    def wide(self) -> float:
+        """Its width as it lies."""
+        return self.piece.height if self.turned else self.piece.width
 
-@dataclass(frozen=True, slots=True)
-class Cut:
-    """One straight cut: mm from the sheet's upper left corner, y downwards. In order, each ends at an earlier one."""
-
-    x1: float
-    y1: float
-    x2: float
-    y2: float
+    @property
+    def high(self) -> float:
+        """Its height as it lies."""
+        return self.piece.width if self.turned else self.piece.height
 
 
 @dataclass(frozen=True, slots=True)
 class PackedSheet:
-    """What lies on one sheet, how much of its height is used, and the cuts that free every piece."""
+    """What lies on one sheet, and how much of its height is used."""
 
     placed: tuple[Placed, ...]
     used_height: float
-    cuts: tuple[Cut, ...] = ()
 
 
-@dataclass(slots=True)
-class _Column:
-    x: float
-    width: float
-    pieces: list[Piece] = field(default_factory=list)
-    down: float = 0.0
-
-
-@dataclass(slots=True)
+@dataclass(frozen=True, slots=True)
 class _Row:
+    """Pieces side by side: the first, which are turned, the height of the highest, the share of the width left free."""
+
+    start: int
+    turned: tuple[bool, ...]
     height: float
-    columns: list[_Column] = field(default_factory=list)
-    across: float = 0.0
+    free: float
 
 
-def pack(pieces: Sequence[Piece], width: float, height: float, gap: float = 0.0) -> tuple[PackedSheet, ...]:
-    """The pieces on as few sheets of width x height mm as found, then using as little of their height.
-
-    With no gap neighbours share a cut. Raises ValueError for a piece larger than the sheet.
+@dataclass(frozen=True, slots=True)
+class _Lie:
+    """A way to lay the first pieces: the number of sheets, the height used on the last, its rows by sheet, and how
+    uneven they are (the squares of what they leave free, added up).
     """
+
+    sheets: int
+    used: float
+    rows: tuple[tuple[_Row, ...], ...]
+    uneven: float = 0.0
+
+
+def pack(pieces: Sequence[Piece], width: float, height: float, gap: float = 0.0, *,
+         turn: bool = False) -> tuple[PackedSheet, ...]:  # fmt: skip
+    """The pieces in their order on as few sheets of width x height mm as rows allow, using little of the last one.
+
+    Neighbours are `gap` mm apart or, where a row has room to spare, a little more. With `turn` pieces may lie on their
+    sides; one that fits only so always does. Raises ValueError for a piece larger than the sheet.
+    """
+    size = (width, height)
     for piece in pieces:
-        if piece.width > width + _CLOSE or piece.height > height + _CLOSE:
+        if not _fits(piece.width, piece.height, size) and not _fits(piece.height, piece.width, size):
             raise ValueError(f"{piece.name} is larger than the sheet")
-    found = [_sheets(_rows(sorted(pieces, key=order), width, gap), height, gap) for order in _ORDERS]
-    return min(
-        found, key=lambda sheets: (len(sheets), sum(s.used_height for s in sheets), sum(len(s.cuts) for s in sheets))
-    )
+    if not pieces:
+        return ()
+    upright = frozenset(k for k, p in enumerate(pieces) if _fits(p.width, p.height, size))
+    kept: frozenset[int] = frozenset() if turn else upright
+    best = _laid(pieces, kept, size, gap)
+    for k in sorted(upright - kept):  # keep upright all that need not lie on their side
+        tried = _laid(pieces, kept | {k}, size, gap)
+        if tried.sheets == best.sheets and tried.used < best.used + _CLOSE:
+            best, kept = tried, kept | {k}
+    return tuple(_sheet(pieces, rows, width, gap) for rows in best.rows)
 
 
-def backs(sheet: PackedSheet, width: float) -> PackedSheet:
-    """The same places seen from the back of the paper, turned over its long edge: left and right change."""
-    placed = tuple(Placed(p.piece, width - p.x - p.piece.width, p.y) for p in sheet.placed)
-    cuts = tuple(Cut(width - c.x2, c.y1, width - c.x1, c.y2) for c in sheet.cuts)
-    return PackedSheet(placed, sheet.used_height, cuts)
+def _fits(wide: float, high: float, size: tuple[float, float]) -> bool:
+    return wide <= size[0] + _CLOSE and high <= size[1] + _CLOSE
 
 
-_ORDERS: tuple[Callable[[Piece], tuple[float | str, ...]], ...] = (
-    lambda p: (-p.height, -p.width, p.name),
-    lambda p: (-p.height * p.width, -p.height, p.name),
-    lambda p: (-p.width, -p.height, p.name),
-    lambda p: (-max(p.width, p.height), -p.height, p.name),
-)
+def _laid(pieces: Sequence[Piece], upright: frozenset[int], size: tuple[float, float], gap: float) -> _Lie:
+    """The best way to lay all pieces, those in `upright` not turned: low with even rows, or as low as can be if that
+    saves a sheet.
+    """
+    even, lowest = (_parted(pieces, upright, size, gap, empty) for empty in (_EMPTY, 0.0))
+    return even if even.sheets == lowest.sheets else lowest
 
 
-def _rows(order: Sequence[Piece], width: float, gap: float) -> list[_Row]:
-    rows: list[_Row] = []
-    for piece in order:
-        if not any(_under(piece, row, gap) for row in rows) and not any(
-            _beside(piece, row, width, gap) for row in rows
-        ):
-            rows.append(_Row(piece.height))
-            _beside(piece, rows[-1], width, gap)
-    return rows
+def _parted(pieces: Sequence[Piece], upright: frozenset[int], size: tuple[float, float], gap: float,
+            empty: float) -> _Lie:  # fmt: skip
+    """The best of all ways to part pieces into rows; `empty` is what a row left empty counts for."""
+
+    def cost(way: _Lie) -> tuple[int, float]:
+        return way.sheets, way.used + empty * way.uneven
+
+    ways: list[_Lie] = [_Lie(1, 0.0, ((),))]
+    for end in range(1, len(pieces) + 1):
+        found = [_with(ways[row.start], row, size[1], gap) for row in _last_rows(pieces, end, upright, size, gap)]
+        ways.append(min(found, key=cost))
+    return ways[-1]
 
 
-def _under(piece: Piece, row: _Row, gap: float) -> bool:
-    """Place it at the foot of a column of about its width, if one has the room."""
-    for column in row.columns:
-        fits = column.down + gap + piece.height <= row.height + _CLOSE
-        if fits and 0.6 * column.width <= piece.width <= column.width + _CLOSE:
-            column.pieces.append(piece)
-            column.down += gap + piece.height
-            return True
-    return False
+def _with(way: _Lie, row: _Row, height: float, gap: float) -> _Lie:
+    """A way with one row more, on the same sheet if it has the room."""
+    under = way.used + (gap if way.used else 0.0) + row.height
+    uneven = way.uneven + row.free**2
+    if under <= height + _CLOSE:
+        return _Lie(way.sheets, under, (*way.rows[:-1], (*way.rows[-1], row)), uneven)
+    return _Lie(way.sheets + 1, row.height, (*way.rows, (row,)), uneven)
 
 
-def _beside(piece: Piece, row: _Row, width: float, gap: float) -> bool:
-    x = row.across + gap if row.columns else 0.0
-    if piece.height > row.height + _CLOSE or x + piece.width > width + _CLOSE:
-        return False
-    row.columns.append(_Column(x, piece.width, [piece], piece.height))
-    row.across = x + piece.width
-    return True
+def _last_rows(pieces: Sequence[Piece], end: int, upright: frozenset[int], size: tuple[float, float],
+               gap: float) -> Iterator[_Row]:  # fmt: skip
+    """The rows that end with piece `end - 1`, each as low as its width allows."""
+    for start in range(end - 1, -1, -1):
+        row = _lowest(pieces, range(start, end), upright, size, gap)
+        if row is None:
+            return
+        yield row
 
 
-def _sheets(rows: list[_Row], height: float, gap: float) -> tuple[PackedSheet, ...]:
-    """The rows on sheets, each on the first that has the room."""
-    stacks: list[list[_Row]] = []
-    for row in sorted(rows, key=lambda r: -r.height):
-        for stack in stacks:
-            if sum(r.height + gap for r in stack) + row.height <= height + _CLOSE:
-                stack.append(row)
+def _lowest(pieces: Sequence[Piece], these: range, upright: frozenset[int], size: tuple[float, float],
+            gap: float) -> _Row | None:  # fmt: skip
+    """A row of some pieces at its least height, or None if they are too wide together however they lie."""
+    heights = {pieces[k].height for k in these} | {pieces[k].width for k in these if k not in upright}
+    for high in sorted(h for h in heights if h <= size[1] + _CLOSE):
+        turned, used = [], -gap
+        for k in these:
+            piece = pieces[k]
+            lies = [(piece.width, False)] if piece.height <= high + _CLOSE else []
+            lies += [(piece.height, True)] if k not in upright and piece.width <= high + _CLOSE else []
+            if not lies:
                 break
-        else:
-            stacks.append([row])
-    return tuple(_sheet(stack, gap) for stack in stacks)
+            wide, turn = min(lies)
+            turned.append(turn)
+            used += wide + gap
+        if len(turned) == len(these) and used <= size[0] + _CLOSE:
+            return _Row(these.start, tuple(turned), high, 1 - used / size[0])
+    return None
 
 
-def _sheet(rows: list[_Row], gap: float) -> PackedSheet:
+def _sheet(pieces: Sequence[Piece], rows: Sequence[_Row], width: float, gap: float) -> PackedSheet:
     placed: list[Placed] = []
-    level: list[Cut] = []
-    upright: list[Cut] = []
-    inner: list[Cut] = []
     down = 0.0
-    across = max(row.across for row in rows)
     for row in rows:
-        level += [Cut(0.0, down, across, down), Cut(0.0, down + row.height, across, down + row.height)]
-        for column in row.columns:
-            right = column.x + column.width
-            upright += [Cut(x, down, x, down + row.height) for x in (column.x, right)]
-            y = down
-            for piece in column.pieces:
-                placed.append(Placed(piece, column.x, y))
-                inner += _freeing(piece, column, y, down, row.height)
-                y += piece.height + gap
+        lying = [Placed(pieces[row.start + k], 0.0, down, turn) for k, turn in enumerate(row.turned)]
+        spare = width - sum(p.wide for p in lying)
+        between = min(max(gap, _WIDEST_GAP), spare / (len(lying) - 1)) if len(lying) > 1 else 0.0
+        x = 0.0
+        for one in lying:
+            placed.append(Placed(one.piece, x, one.y, one.turned))
+            x += one.wide + between
         down += row.height + gap
-    return PackedSheet(tuple(placed), down - gap, _once([*level, *upright, *inner]))
-
-
-def _freeing(piece: Piece, column: _Column, y: float, top: float, height: float) -> list[Cut]:
-    """The cuts that a piece needs besides its row's and its column's."""
-    right, low = column.x + column.width, y + piece.height
-    cuts = [Cut(column.x, at, right, at) for at in (y, low) if top + _CLOSE < at < top + height - _CLOSE]
-    if piece.width < column.width - _CLOSE:
-        cuts.append(Cut(column.x + piece.width, y, column.x + piece.width, low))
-    return cuts
-
-
-def _once(cuts: list[Cut]) -> tuple[Cut, ...]:
-    seen: dict[tuple[float, ...], Cut] = {}
-    for cut in cuts:
-        seen.setdefault((round(cut.x1, 4), round(cut.y1, 4), round(cut.x2, 4), round(cut.y2, 4)), cut)
-    return tuple(seen.values())
+    return PackedSheet(tuple(placed), down - gap)

@@ -33,6 +33,8 @@ SHEET = Sheet(
 )
 
 _USUAL = {"first": "half", "younger": "slit", "older": "stitched", "upper": "stitched"}
+_ACROSS = {"first": (3, 2), "younger": (3, 4, 2), "older": (4, 3, 2)}
+"""How many fold steps stand side by side, the wished number first."""
 _SMALL_PAGE = 130.0  # a page lower than this has no room for ornament
 _LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
 
@@ -277,6 +279,10 @@ def _cut_outs(desk: Desk, book: _Book, plan: FoldPlan) -> list[Laid]:
     """The pictures to cut out, and the folding steps, on plain paper of their own."""
     suffix = "_no_glue" if desk.no_glue else ""
     head = desk.head(desk.say(f"cut_title{suffix}"), desk.say(f"cut_subject{suffix}"), "fan", date=False)
-    steps = fold_step_blocks(plan, desk.say("steps_title"), {"first": 2, "younger": 3}.get(desk.level, 4))
+    across = _ACROSS.get(desk.level, _ACROSS["older"])
+
+    def steps(room: float) -> tuple[Block, ...]:
+        return fold_step_blocks(desk.kit, plan, desk.say, desk.live_width, room, across)
+
     pages = cut_out_pages(desk, head, book.cuts, steps)
     return [Laid("fold-book", desk.say("cut_title"), pages, part="cut-outs", week=desk.item.week, colour=True)]

@@ -51,10 +51,23 @@ def test_every_fold_of_the_program_has_its_figure_with_its_kind(scheme: str) -> 
 
 
 @pytest.mark.parametrize("scheme", sorted(schemes()))
+def test_an_arrow_to_behind_begins_and_ends_at_the_edge_that_moves_and_turns_outside_it(scheme: str) -> None:
+    for figure in step_figures(planned(scheme)):
+        for arrow in (arrow for arrow in figure.arrows if arrow.behind):
+            (sx, sy), first, second, (ex, ey) = arrow.points
+            outlines = [point for outline in figure.outlines for point in outline.points]
+            right, top = max(x for x, _ in outlines), max(y for _, y in outlines)
+            left, low = min(x for x, _ in outlines), min(y for _, y in outlines)
+            assert left < sx < right and low < sy < top
+            assert any(x > right + 3 or x < left - 3 or y > top + 3 or y < low - 3 for x, y in (first, second))
+            assert min(abs(ex - left), abs(ex - right), abs(ey - low), abs(ey - top)) < 1.5
+
+
+@pytest.mark.parametrize("scheme", sorted(schemes()))
 def test_an_arrow_ends_at_the_mirror_image_of_its_start(scheme: str) -> None:
     """Paper folded about a line comes to lie at its mirror image."""
     for figure in step_figures(planned(scheme)):
-        if len(figure.folds) != 1:
+        if len(figure.folds) != 1 or figure.arrows[0].behind:
             continue
         (line,), (arrow,) = figure.folds, figure.arrows
         (sx, sy), (ex, ey) = arrow.points[0], arrow.points[3]

@@ -1,4 +1,4 @@
-"""Things to cut out: each exactly as large as its place, none over another, labels outside the cut."""
+"""Things to cut out: each exactly as large as its place, none over another, its letter where scissors do not come."""
 
 import sys
 from pathlib import Path
@@ -9,9 +9,10 @@ from hypothesis import strategies as st
 from page_marks import box, kit, of_role, overlap, words_of
 from PIL import Image
 
+from packgen.page.blocks import Block, DrawBox
 from packgen.page.cut_outs import Card, CutOut, GlueBox, card_pages, cut_out_pages
 from packgen.page.desk import Desk
-from packgen.page.marks import Group, Mark, Path_
+from packgen.page.marks import Group, Mark, Path_, Text
 from packgen.pictures.load import Store
 
 sys.path.insert(0, str(Path(__file__).parents[1] / "sheets"))
@@ -61,6 +62,35 @@ def test_pieces_have_their_sizes_and_do_not_overlap(desk: Desk, picture: Path, w
         sizes += [tuple(sorted((f[2] - f[0], f[3] - f[1]))) for f in frames]
     for one, other in zip(sorted(sizes), sorted((w / 1.5, w) for w in widths), strict=True):
         assert one == pytest.approx(other)
+
+
+def test_a_letter_stands_inside_its_picture_and_letters_are_read_in_order(desk: Desk, picture: Path) -> None:
+    cuts = [CutOut(chr(65 + k), f"Work {k}", picture, 60.0 + 5 * (k % 3), 42.0) for k in range(7)]
+    pages = cut_out_pages(desk, desk.head("Cut"), cuts)
+    read = []
+    for page in pages:
+        frames = [box(mark) for mark in of_role(page.marks, "cut")]
+        chips = [box(mark) for mark in of_role(page.marks, "chip")]
+        letters = [mark for mark in of_role(page.marks, "chip-letter") if isinstance(mark, Text)]
+        assert len(frames) == len(chips) == len(letters)
+        for frame, chip, letter in zip(frames, chips, letters, strict=True):
+            assert frame[0] + 1 < chip[0] and frame[1] + 1 < chip[1] and chip[2] < frame[2] and chip[3] < frame[3]
+            assert chip[0] < letter.x < chip[2] and chip[1] < letter.y < chip[3]
+        placed = sorted(zip(frames, letters, strict=True), key=lambda p: (-p[0][3], p[0][0]))
+        read += [letter.text for _, letter in placed]
+    assert read == list("ABCDEFG")
+
+
+def test_what_to_do_next_stands_under_the_pictures_where_it_fits(desk: Desk, picture: Path) -> None:
+    cuts = [CutOut("A", "Work", picture, 60.0, 40.0)]
+
+    def more(room: float) -> tuple[Block, ...]:
+        return (DrawBox("next", least=room - desk.look.gap, most=room - desk.look.gap),) if room > 100 else ()
+
+    (page,) = cut_out_pages(desk, desk.head("Cut"), cuts, more)
+    frame = box(of_role(page.marks, "cut")[0])
+    below = box(of_role(page.marks, "drawbox")[0])
+    assert below[3] < frame[1]
 
 
 def test_a_glue_box_is_dashed_as_large_as_asked_and_names_its_letter() -> None:

@@ -7,7 +7,7 @@ from packgen.folding import plan_fold, schemes
 from packgen.folding.figures import step_figures
 from packgen.page.blocks import Row
 from packgen.page.folds import StepBlock, draw_scissors, draw_step, fold_step_blocks
-from packgen.page.marks import Group
+from packgen.page.marks import Group, Line, Path_
 
 A4 = (210.0, 297.0)
 PAGES = {"half": 4, "slit": 8, "stitched": 12, "quarto": 8, "octavo": 16, "concertina": 8}
@@ -24,8 +24,9 @@ def test_every_figure_lies_in_its_frame(scheme: str) -> None:
         for mark in pen.marks:
             if not isinstance(mark, Group):
                 left, bottom, right, top = box(mark)
-                assert left >= -1.2 and bottom >= -1.2, (scheme, figure.number)
-                assert right <= figure.width + 1.2 and top <= figure.height + 1.2, (scheme, figure.number)
+                over = 2.4 if getattr(mark, "role", "") == "arrow" else 1.2  # the handles of a curve lie outside it
+                assert left >= -over and bottom >= -over, (scheme, figure.number)
+                assert right <= figure.width + over and top <= figure.height + over, (scheme, figure.number)
 
 
 @pytest.mark.parametrize("level", ["first", "younger", "older", "upper"])
@@ -46,12 +47,76 @@ def test_whoever_cuts_is_told_to_mind_the_scissors() -> None:
     assert cutting and all(figure.caution for figure in cutting)
 
 
-def test_steps_stand_in_rows_and_the_last_row_keeps_its_columns() -> None:
-    plan = plan_fold("slit", 8, *A4)
-    head, *rows = fold_step_blocks(plan, "How to fold the book", 3)
-    steps = len(step_figures(plan, 38.0))
-    assert len(rows) == -(-steps // 3)
-    assert all(isinstance(row, Row) and len(row.cells) == 3 for row in rows) and head.tight
+def said(key: str) -> str:
+    return {"steps_title": "How to fold the book"}.get(key, key)
+
+
+def steps(scheme: str, room: float = 230.0, across: tuple[int, ...] = (3, 4, 2)) -> list[Row]:
+    plan = plan_fold(scheme, min(PAGES.get(scheme, 4), schemes()[scheme].most_pages or 99), *A4)
+    blocks = fold_step_blocks(kit("younger"), plan, said, 178.0, room, across)
+    return [block for block in blocks if isinstance(block, Row)]
+
+
+@pytest.mark.parametrize("scheme", sorted(schemes()))
+def test_all_figures_of_a_sheet_have_one_scale(scheme: str) -> None:
+    cells = [block for row in steps(scheme) for _, block in row.cells if isinstance(block, StepBlock)]
+    assert len(cells) == len({cell.figure.number for cell in cells})
+    assert len({cell.scale for cell in cells}) == 1
+    on, drawn = kit("younger"), set()
+    for cell in cells:
+        pen = on.pen()
+        cell.draw(on, pen, 0.0, 0.0, 56.0, cell.measure(on, 56.0).least)
+        drawn |= {round(mark.matrix[0], 6) for mark in pen.marks if isinstance(mark, Group)}
+    assert drawn == {cells[0].scale}
+
+
+def test_steps_stand_in_rows_that_keep_their_columns_and_grow_with_the_room() -> None:
+    small, large = steps("slit", 170.0), steps("slit", 230.0)
+    assert all(len(row.cells) == 3 for row in large) and len(large) == 3
+    assert large[0].cells[0][1].scale > small[0].cells[0][1].scale  # type: ignore[attr-defined]
+    assert steps("slit", 60.0) == []
+
+
+@pytest.mark.parametrize("scheme", sorted(schemes()))
+def test_the_key_explains_every_line_of_the_figures_and_no_other(scheme: str) -> None:
+    plan = plan_fold(scheme, min(PAGES.get(scheme, 4), schemes()[scheme].most_pages or 99), *A4)
+    first = fold_step_blocks(kit("younger"), plan, said, 178.0, 230.0, (3, 4, 2))[0]
+    pen = kit("younger").pen()
+    first.draw(kit("younger"), pen, 0.0, 0.0, 178.0, first.measure(kit("younger"), 178.0).least)
+    told = {word.removeprefix("key_") for word in words_of(pen.marks) if word.startswith("key_")}
+    figures = step_figures(plan, 38.0)
+    assert {"valley", "mountain"} & told == {line.kind for figure in figures for line in figure.folds}
+    assert ("cut" in told) == any(figure.cuts for figure in figures)
+
+
+def dashes(scheme: str) -> dict[str, tuple[float, ...]]:
+    found = {}
+    for figure in step_figures(plan_fold(scheme, 8, *A4), 38.0):
+        pen = kit("younger").pen()
+        draw_step(kit("younger"), pen, figure)
+        for mark in pen.marks:
+            if isinstance(mark, Line) and mark.role.startswith("fold-"):
+                found[mark.role] = mark.stroke.dash
+    return found
+
+
+def test_a_valley_is_dashed_and_a_mountain_dash_dot() -> None:
+    # The notation of Yoshizawa and Randlett. A dot of no length is not printed.
+    lines = dashes("slit")
+    assert len(lines["fold-valley"]) == 2 and len(lines["fold-mountain"]) == 4
+    assert lines["fold-mountain"][2] >= 0.3
+
+
+def test_a_fold_behind_has_an_arrow_round_the_edge_that_the_paper_hides() -> None:
+    figure = next(f for f in step_figures(plan_fold("slit", 8, *A4), 38.0) if any(a.behind for a in f.arrows))
+    pen = kit("younger").pen()
+    draw_step(kit("younger"), pen, figure)
+    head = next(k for k, mark in enumerate(pen.marks) if getattr(mark, "role", "") == "arrow-behind")
+    paper = next(k for k, mark in enumerate(pen.marks) if isinstance(mark, Path_) and mark.fill == 1.0 and k > head)
+    top = max(y for outline in figure.outlines for _, y in outline.points)
+    assert head < paper and box(pen.marks[head])[3] > top + 1.5  # drawn first, and most of it outside the paper
+    over = [mark for mark in pen.marks[paper:] if isinstance(mark, Path_) and mark.role == "arrow"]
+    assert over and box(over[0])[1] < top - 2.0  # its beginning lies on the paper
 
 
 def test_scissors_have_their_tips_where_they_cut() -> None:
