@@ -8,6 +8,7 @@ from string import ascii_uppercase
 
 from packgen.page.artwork import Box, centred, largest
 from packgen.page.blocks import Block, Bullets, draw_stack
+from packgen.page.dealing import dealt
 from packgen.page.desk import Desk, Laid, Option, Sheet
 from packgen.page.frame import Head
 from packgen.page.look import MIDDLE, SOFT
@@ -44,12 +45,22 @@ _MOST = 12
 
 @dataclass(frozen=True, slots=True)
 class _Deal:
-    """How the cards lie: works side by side in a row, rows on a page, and a card's size in mm."""
+    """How the cards lie: cards side by side in a row, rows on a page, and a card's size in mm."""
 
     across: int
     rows: int
     wide: float
     high: float
+
+
+@dataclass(frozen=True, slots=True)
+class _Card:
+    """A card: whose it is, its kind, and its place on a page from the upper left."""
+
+    work: Work
+    kind: str
+    row: int
+    column: int
 
 
 def lay_out(desk: Desk) -> tuple[Laid, ...]:
@@ -61,18 +72,29 @@ def lay_out(desk: Desk) -> tuple[Laid, ...]:
     head = desk.head(desk.say("title"), str(desk.study.study), "cards", date=False)
     words = _words(desk, backs := _has_backs(desk))
     deal = _deal(desk, head, words, works, len(sets))
-    a_page = deal.across * deal.rows
-    parts = [works[k : k + a_page] for k in range(0, len(works), a_page)]
+    parts = _dealt(deal, works, sets)
     pages: list[Page] = []
     for k, part in enumerate(parts):
         # Every page is turned over: a page of the run and its back count as one.
-        pages.append(_front(desk, head, words if k == 0 else [], deal, part, sets, (k + 1, len(parts))))
+        pages.append(_front(desk, head, words if k == 0 else [], deal, part, (k + 1, len(parts))))
         if backs:
-            pages.append(_back(desk, head, deal, works, part, sets, k))
+            pages.append(_back(desk, head, deal, works, part, k))
     sides = "two-sided-long-edge" if backs else "one-sided"
     after = desk.say_lines("after")
     return (Laid("matching-game", SHEET.title, tuple(pages), "card", sides, week=desk.item.week, part="cards",
                  after=after, colour=True),)  # fmt: skip
+
+
+def _dealt(deal: _Deal, works: list[Work], sets: tuple[str, ...]) -> list[list[_Card]]:
+    """The cards of each page, mixed so that those of a work do not lie side by side."""
+    cards = [(work, kind) for work in works for kind in sets]
+    a_page = deal.across * deal.rows
+    cells = [(k // a_page, k % a_page // deal.across, k % deal.across) for k in range(len(cards))]
+    letters = [frozenset(_letters(works, work, kind).split()) for work, kind in cards]
+    pages: list[list[_Card]] = [[] for _ in range(cells[-1][0] + 1)]
+    for (page, row, column), number in zip(cells, dealt(letters, cells), strict=True):
+        pages[page].append(_Card(*cards[number], row, column))
+    return pages
 
 
 def _sets(desk: Desk, works: list[Work]) -> tuple[str, ...]:
@@ -108,30 +130,24 @@ def _deal(desk: Desk, head: Head, words: list[Block], works: list[Work], sets: i
     """The way to lay the cards on the fewest pages, then with the largest pictures."""
     room = _room(desk, head, words)
     shapes = [aspect(work.image) for work in works if work.image]
+    cards = len(works) * sets
     found: list[tuple[int, float, _Deal]] = []
-    for across in (1, 2, 3):
-        wide = desk.live_width / (across * sets)
+    for across in range(2, 7):
+        wide = desk.live_width / across
         for rows in range(1, 7):
-            pages = -(-len(works) // (across * rows))
-            if across > 1 and across > len(works):
-                continue
-            high = min(room / min(rows, -(-len(works) // across)), _HIGHEST, wide * 1.5)
+            pages = -(-cards // (across * rows))
+            high = min(room / min(rows, -(-cards // across)), _HIGHEST, wide * 1.5)
             areas = [w * h for w, h in (largest(s, wide - 2 * _PAD, high - 2 * _PAD) for s in shapes)]
-            if (wide >= _LEAST[0] and high >= _LEAST[1]) or (across, rows) == (1, 1):
-                found.append((pages, -min(areas) - sum(areas) / len(areas), _Deal(across, rows, wide, high)))
+            if (wide >= _LEAST[0] and high >= _LEAST[1]) or (across, rows) == (2, 1):
+                over = -cards % across  # places left over in the last row
+                found.append((pages, over - min(areas) - sum(areas) / len(areas), _Deal(across, rows, wide, high)))
     return min(found, key=lambda deal: deal[:2])[2]
 
 
-def _places(desk: Desk, deal: _Deal, part: list[Work], sets: tuple[str, ...], top: float) -> list[list[Box]]:
-    """The box of each card: for each work one of each set. Rows are as long as the cards in them."""
-    left = desk.margins.left
-    out = []
-    for k in range(len(part)):
-        row, column = divmod(k, deal.across)
-        y = top - (row + 1) * deal.high
-        x = left + column * len(sets) * deal.wide
-        out.append([Box(x + s * deal.wide, y, deal.wide, deal.high) for s in range(len(sets))])
-    return out
+def _box(desk: Desk, deal: _Deal, card: _Card, top: float) -> Box:
+    """Where a card lies."""
+    y = top - (card.row + 1) * deal.high
+    return Box(desk.margins.left + card.column * deal.wide, y, deal.wide, deal.high)
 
 
 def _top(desk: Desk, head: Head, words: list[Block], number: int) -> float:
@@ -142,17 +158,15 @@ def _top(desk: Desk, head: Head, words: list[Block], number: int) -> float:
     return desk.paper[1] - edge.top - over - (used + desk.look.gap if words else 0.0)
 
 
-def _front(desk: Desk, head: Head, words: list[Block], deal: _Deal, part: list[Work], sets: tuple[str, ...],
+def _front(desk: Desk, head: Head, words: list[Block], deal: _Deal, part: list[_Card],
            place: tuple[int, int]) -> Page:  # fmt: skip
     def paint(pen: Pen, x: float, y: float, width: float, height: float) -> None:
         top = y + height
         if words:
             top = draw_stack(desk.kit, pen, words, x, top, width, height) - desk.look.gap
-        places = _places(desk, deal, part, sets, top)
-        for work, boxes in zip(part, places, strict=True):
-            for kind, box in zip(sets, boxes, strict=True):
-                _face(desk, pen, work, kind, box)
-        _cuts(pen, deal, len(part), len(sets), x, top)
+        for card in part:
+            _face(desk, pen, card.work, card.kind, _box(desk, deal, card, top))
+        _cuts(pen, deal, len(part), x, top)
 
     return desk.free_page(paint, head, name=SHEET.title, number=place[0], count=place[1])
 
@@ -206,33 +220,32 @@ def _lettered(desk: Desk, pen: Pen, words: str, style: Style, box: Box) -> None:
     pen.lines(box.x, top, fitted.lines, fitted.style, align="centre", width=box.width)
 
 
-def _cuts(pen: Pen, deal: _Deal, count: int, sets: int, x: float, top: float) -> None:
+def _cuts(pen: Pen, deal: _Deal, cards: int, x: float, top: float) -> None:
     """The cuts, each straight from edge to edge of the block and shared by neighbours."""
-    rows = -(-count // deal.across)
-    full = min(count, deal.across) * sets
-    last = (count - (rows - 1) * deal.across) * sets
+    rows = -(-cards // deal.across)
+    full = min(cards, deal.across)
+    last = cards - (rows - 1) * deal.across
     for row in range(rows + 1):
-        cards = max(last if row == rows else full, full if row < rows else 0)
         y = top - row * deal.high
-        pen.line(x, y, x + cards * deal.wide, y, MIDDLE, 0.2, role="cut")
+        pen.line(x, y, x + (full if row < rows else last) * deal.wide, y, MIDDLE, 0.2, role="cut")
     for card in range(full + 1):
         low = top - (rows if card <= last else rows - 1) * deal.high
         pen.line(x + card * deal.wide, top, x + card * deal.wide, low, MIDDLE, 0.2, role="cut")
 
 
-def _back(desk: Desk, head: Head, deal: _Deal, works: list[Work], part: list[Work], sets: tuple[str, ...],
-          number: int) -> Page:  # fmt: skip
+def _back(desk: Desk, head: Head, deal: _Deal, works: list[Work], part: list[_Card], number: int) -> Page:
     """The letters behind the cards: left and right change when the paper is turned over its long edge."""
     pen = desk.kit.pen()
     words = _words(desk, True) if number == 0 else []
     style = desk.look.title.at(min(16.0, deal.high * 0.3)).grey(SOFT)
     drop = desk.faces.metrics(style.face).cap * style.size / 2
-    for work, boxes in zip(part, _places(desk, deal, part, sets, _top(desk, head, words, number)), strict=True):
-        for kind, box in zip(sets, boxes, strict=True):
-            middle = desk.paper[0] - box.x - box.width / 2
-            letters = _letters(works, work, kind)
-            sized = style.at(min(style.size, style.size * 3 / max(3, len(letters))))
-            pen.text(middle, box.y + box.height / 2 - drop, letters, sized, align="centre", role="back")
+    top = _top(desk, head, words, number)
+    for card in part:
+        box = _box(desk, deal, card, top)
+        letters = _letters(works, card.work, card.kind)
+        sized = style.at(min(style.size, style.size * 3 / max(3, len(letters))))
+        middle = desk.paper[0] - box.x - box.width / 2
+        pen.text(middle, box.y + box.height / 2 - drop, letters, sized, align="centre", role="back")
     return desk.finish(pen, *desk.paper, SHEET.title)
 
 

@@ -73,13 +73,53 @@ def test_a_back_lies_behind_its_front_when_turned_over_the_long_edge() -> None:
         assert any(low < y < high for low, high in rows)
 
 
-def test_the_letters_of_a_work_are_the_same_on_all_its_cards() -> None:
-    _, back = game("older", 4).pages[:2]
-    rows: dict[float, set[str]] = {}
+def cell_of(page: Page, x: float, y: float) -> tuple[int, int]:
+    """The column and row, from the upper left, of the card a point lies on."""
+    across, down = grid(page)
+    column = next(k for k, (a, b) in enumerate(pairwise(across)) if a - 0.1 < x < b + 0.1)
+    row = next(k for k, (a, b) in enumerate(pairwise(down)) if a < y < b)
+    return column, len(down) - 2 - row
+
+
+def letters_by_cell(front: Page, back: Page) -> dict[tuple[int, int], str]:
+    """The letter behind each card of a page, found through the paper."""
+    found = {}
     for p in placed(back, "back"):
         assert isinstance(p.mark, Text)
-        rows.setdefault(round(p.mark.y, 1), set()).add(p.mark.text)
-    assert sorted(rows.values(), key=sorted) == [{"A"}, {"B"}, {"C"}, {"D"}]
+        x = front.width - (p.box[0] + p.box[2]) / 2
+        found[cell_of(front, x, p.box[1])] = p.mark.text
+    return found
+
+
+@pytest.mark.parametrize("level", ["older", "upper"])
+def test_the_letter_behind_a_card_is_that_of_its_work(level: str) -> None:
+    laid = game(level, 7)
+    counted: dict[str, int] = {}
+    for front, back in zip(laid.pages[::2], laid.pages[1::2], strict=True):
+        behind = letters_by_cell(front, back)
+        for letter in behind.values():
+            counted[letter] = counted.get(letter, 0) + 1
+        for p in placed(front):
+            if isinstance(p.mark, Text) and p.mark.text.isdigit() and p.mark.text.startswith("185"):
+                here = behind[cell_of(front, (p.box[0] + p.box[2]) / 2, p.box[1])]
+                assert here == "ABCDEFG"[int(p.mark.text) - 1850]
+    assert counted == dict.fromkeys("ABCDEFG", 3 if level == "older" else 4)
+
+
+@pytest.mark.parametrize("paper", SHEETS_OF_PAPER)
+@pytest.mark.parametrize("count", [2, 3, 5, 6, 8, 12])
+@pytest.mark.parametrize("level", LEVELS)
+def test_cards_that_belong_together_are_never_neighbours(level: str, count: int, paper: str) -> None:
+    laid = game(level, count, paper=paper)
+    for front, back in zip(laid.pages[::2], laid.pages[1::2], strict=True):
+        behind = letters_by_cell(front, back)
+        for (column, row), letter in behind.items():
+            for beside in ((column + 1, row), (column, row + 1)):
+                assert not set(letter.split()) & set(behind.get(beside, "").split())
+
+
+def test_a_game_is_dealt_the_same_way_every_time() -> None:
+    assert game("older", 5).pages == game("older", 5).pages
 
 
 def test_a_year_that_two_works_share_carries_both_letters() -> None:
