@@ -16,7 +16,8 @@ from packgen.page.type import Faces
 from packgen.page.wording import Wording
 from packgen.pictures.cellar import Cellar
 from packgen.pictures.load import Store, check_picture
-from packgen.planning.plan import PackPlan, default_family, plan_pack
+from packgen.planning.load import Holder
+from packgen.planning.plan import PackPlan, default_family, holder_of, plan_items, plan_pack
 from packgen.planning.results import result_faults
 from packgen.planning.term import plan_term
 from packgen.planning.weeks import TermPlan
@@ -81,9 +82,7 @@ def open_workshop(order: Order, pictures: Path | None = None) -> Workshop:
     if study is None or family is None or any(f.severity is Severity.FAULT for f in found):
         raise InputFaults(found)
     templates = [p for p in (own / "templates" if own else None, folder("templates")) if p and p.is_dir()]
-    childrens = [recipe for recipe in recipes.values() if recipe.level != "parent"]
-    wanted = {str(line.sheet) for recipe in childrens for line in recipe.sheets}
-    term = plan_term(study, family, wanted)
+    term = plan_term(study, family, holders=_holders(study, family, recipes))
     packs = _packs(order, study, family, recipes, term)
     return Workshop(
         study, family, packs, term, Wording(templates), found, Store(pictures, Cellar(cache_folder())), faces
@@ -143,14 +142,41 @@ def _check_pictures(study: Study) -> list[Fault]:
     return faults
 
 
+def _made_for() -> dict[str, str]:
+    """What each kind of sheet is made for."""
+    return {kind: sheets.about(kind).per for kind in sheets.kinds()}
+
+
+def _holders(study: Study, family: Family, recipes: dict[str, Recipe]) -> tuple[Holder, ...]:
+    """Every child of the family with all its sheets, whichever of them are asked for: the weeks do not depend on it.
+
+    A pack that is asked for and is no child's counts as a child.
+    """
+    kinds = _made_for()
+    found = []
+    for child in family.children:
+        recipe = recipes[str(child.pack)]
+        found.append(holder_of(_folder(child), recipe, plan_items(study, child, recipe, kinds)))
+    own = {str(child.pack) for child in family.children}
+    for name, recipe in recipes.items():
+        if name not in own and recipe.level != "parent":
+            found.append(holder_of(name, recipe, plan_items(study, None, recipe, kinds)))
+    return tuple(found)
+
+
+def _folder(child: Child) -> str:
+    """The folder of a child's pack."""
+    return slug(str(child.name) or str(child.pack))
+
+
 def _packs(order: Order, study: Study, family: Family, recipes: dict[str, Recipe],
            term: TermPlan) -> tuple[PackPlan, ...]:  # fmt: skip
     """The packs asked for: the children's in the family's order, the parent's last."""
-    kinds = {kind: sheets.about(kind).per for kind in sheets.kinds()}
+    kinds = _made_for()
     packs: list[PackPlan] = []
     for child in family.children:
         pack = str(child.pack)
-        name = slug(str(child.name) or pack)
+        name = _folder(child)
         if order.packs and not {pack, *_words_for(child)} & set(order.packs):
             continue
         packs.append(plan_pack(study, child, recipes[pack], name, kinds, term, order.only))

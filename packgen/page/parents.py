@@ -73,8 +73,8 @@ def table_minutes(week: Week) -> int:
 
 
 def other_minutes(week: Week) -> int:
-    """Minutes of what is done at other times."""
-    return sum(part.minutes for part in week.other)
+    """Minutes of what is done at other times: the children do their sheets side by side."""
+    return max(0, week.minutes - table_minutes(week))
 
 
 def minutes_of(desk: Desk, week: Week, names: Iterable[str], title: str = "") -> tuple[str, ...]:

@@ -45,14 +45,17 @@ ASSUMED = (
     Assumed("look-closer", 10, "four details to find, and tones to match (common practice)"),
     Assumed("matching-game", 15, "cutting the cards, and a game (common practice)"),
     Assumed("where-in-the-world", 15, "colouring, or marking and measuring (common practice)"),
-    Assumed("challenge", 40, "15 to plan and draw, 25 to build; testing is added (common practice)"),
-    Assumed("test", 2, "a trial; 3 trials of each planned value if the study does not say (common practice)"),
+    Assumed("challenge", 40, "15 to plan and draw, 25 to build, all at once; testing is added (common practice)"),
+    Assumed(
+        "test",
+        2,
+        "a trial of one child; they test in turn, and 3 times each if the study does not say (common practice)",
+    ),
     Assumed("model", 40, "10 to cut, 10 to score and fold, 20 to glue (common practice)"),
     Assumed("fold-book", 40, "10 to fold and cut, 30 to fill and glue (common practice)"),
 )
 MINUTES = {assumed.part: assumed.minutes for assumed in ASSUMED}
 UNKNOWN_SHEET = 10
-LONGEST_TEST = 40
 ROUNDED_TO = 5
 
 
@@ -82,10 +85,10 @@ def page_count(said: str) -> int:
 
 
 def of_testing(challenge: Challenge) -> int:
-    """Minutes to test: trials times planned values, rounded up to 5 and at most 40.
+    """Minutes for one child to test: trials times planned values, rounded up to 5.
 
     3 trials and 2 values are taken if the study says neither.
     """
     trials = challenge.trials or 3
     values = len(challenge.change.values) if challenge.change and challenge.change.values else 2
-    return min(LONGEST_TEST, -(-trials * values * MINUTES["test"] // ROUNDED_TO) * ROUNDED_TO)
+    return -(-trials * values * MINUTES["test"] // ROUNDED_TO) * ROUNDED_TO

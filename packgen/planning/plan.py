@@ -6,7 +6,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from packgen.faults import Said
-from packgen.planning.weeks import TermPlan
+from packgen.planning.load import Holder
+from packgen.planning.weeks import SheetDue, TermPlan
 from packgen.reading.models import Challenge, Child, Family, Model, Recipe, RecipeSheet, Study, Work
 
 Subject = Study | Work | Challenge | Model
@@ -75,26 +76,33 @@ def _chosen(line: RecipeSheet, found: Sequence[Subject]) -> Sequence[Subject]:
         wanted = {str(w).lower() for w in (only if isinstance(only, tuple) else (only,))}
         found = [s for s in found if {str(getattr(s, "id", "")).lower(), str(getattr(s, "title", "")).lower()} & wanted]
     most = options.get("most")
-    return found[: int(str(most))] if most is not None else found
+    return best(str(line.sheet), found, int(str(most))) if most is not None else found
+
+
+def best(kind: str, found: Sequence[Subject], count: int) -> Sequence[Subject]:
+    """The `count` subjects that suit a kind of sheet best, in the study's order: the first ones.
+
+    The one place where this is decided.
+    """
+    return found[:count]
+
+
+def key_of(subject: Subject) -> str:
+    """How a plan of weeks names a subject: a work by its id, a making by its title, the study by nothing."""
+    return "" if isinstance(subject, Study) else str(subject.id if isinstance(subject, Work) else subject.title)
 
 
 def week_of(term: TermPlan, sheet: str, subject: Subject) -> int | None:
-    """The week in which a sheet is first used, where the term plan says so."""
+    """The week in which a sheet is first used, as the term plan says: the week that everything else names, too."""
     if sheet in _ALL_TERM:
         return None
-    about = "" if isinstance(subject, Study) else str(subject.id if isinstance(subject, Work) else subject.title)
-    week = term.week_of(sheet, about)
-    number = week.number if week else None
-    if number and isinstance(subject, Work):
-        # A work is drawn, coloured or searched only once it has been looked at with fresh eyes.
-        looked = next((w.number for w in term.weeks if subject.id in {work.id for work in w.works}), number)
-        return max(number, looked)
-    return number
+    week = term.week_of(sheet, key_of(subject))
+    return week.number if week else None
 
 
-def plan_pack(study: Study, child: Child | None, recipe: Recipe, folder: str, kinds: Mapping[str, str],
-              term: TermPlan, only: Sequence[str] = ()) -> PackPlan:  # fmt: skip
-    """The plan of one pack. `kinds` gives what each sheet kind is made for; `only` keeps these kinds alone."""
+def plan_items(study: Study, child: Child | None, recipe: Recipe, kinds: Mapping[str, str],
+               only: Sequence[str] = ()) -> tuple[PlanItem, ...]:  # fmt: skip
+    """The sheets of a pack, without their weeks. `kinds` gives what each sheet kind is made for; `only` keeps some."""
     leave_out = {str(name) for name in child.leave_out} if child else set()
     items: list[PlanItem] = []
     for line in recipe.sheets:
@@ -102,9 +110,21 @@ def plan_pack(study: Study, child: Child | None, recipe: Recipe, folder: str, ki
         if kind in leave_out or (only and kind not in only):
             continue
         options = tuple((str(name), value) for name, value in line.options)
-        for subject in _chosen(line, subjects(study, kinds[kind])):
-            items.append(PlanItem(kind, subject, options, week_of(term, kind, subject)))
-    return PackPlan(folder, recipe, child, tuple(items))
+        items += [PlanItem(kind, subject, options) for subject in _chosen(line, subjects(study, kinds[kind]))]
+    return tuple(items)
+
+
+def holder_of(folder: str, recipe: Recipe, items: Sequence[PlanItem]) -> Holder:
+    """A child as the term plan knows it, from the sheets it will have."""
+    return Holder(folder, recipe.level, frozenset(SheetDue(item.sheet, key_of(item.subject)) for item in items))
+
+
+def plan_pack(study: Study, child: Child | None, recipe: Recipe, folder: str, kinds: Mapping[str, str],
+              term: TermPlan, only: Sequence[str] = ()) -> PackPlan:  # fmt: skip
+    """The plan of one pack, each sheet in the week of the term plan."""
+    items = plan_items(study, child, recipe, kinds, only)
+    dated = tuple(replace(item, week=week_of(term, item.sheet, item.subject)) for item in items)
+    return PackPlan(folder, recipe, child, dated)
 
 
 def with_items(pack: PackPlan, items: Sequence[PlanItem]) -> PackPlan:

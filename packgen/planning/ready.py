@@ -6,9 +6,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from packgen.planning.people import Person
-from packgen.planning.plan import PlanItem, Subject
+from packgen.planning.plan import PlanItem, Subject, key_of
 from packgen.planning.weeks import SheetDue, Week
-from packgen.reading.models import Study, Work
+from packgen.reading.models import Study
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,7 +26,7 @@ def subject_title(subject: Subject) -> str:
 
 def subject_key(subject: Subject) -> str:
     """How a plan of weeks names a subject: a work by its id, a making by its title, the study by nothing."""
-    return str(subject.id) if isinstance(subject, Work) else subject_title(subject)
+    return key_of(subject)
 
 
 def ready_for(person: Person, week: Week) -> tuple[Ready, ...]:

@@ -60,20 +60,42 @@ class _Free:
     splits: int
 
 
-def lay_out(lessons: int, divisible: Sequence[bool], sittings: Sequence[int], loose: int = 0) -> Layout:
+def lesson_shares(count: int, weeks: int) -> tuple[tuple[int, ...], ...]:
+    """The lessons in order over weeks that cannot have one each: the weeks between the first and last take the rest.
+
+    The first week tells the life, the last looks back over the study, so these get no more than the others.
+
+    >>> lesson_shares(5, 4)
+    ((0,), (1,), (2, 3), (4,))
+    """
+    each, more = divmod(count, weeks)
+    inner = list(range(1, weeks - 1))
+    fuller = {inner[place] for place in spaced(more, len(inner))} if more <= len(inner) else {0, *inner}
+    found: list[tuple[int, ...]] = []
+    begin = 0
+    for week in range(weeks):
+        end = begin + each + (week in fuller)
+        found.append(tuple(range(begin, end)))
+        begin = end
+    return tuple(found)
+
+
+def lay_out(lessons: int, divisible: Sequence[bool], sittings: Sequence[int], loose: int = 0,
+            takes: Sequence[int] = ()) -> Layout:  # fmt: skip
     """A balanced layout of the lessons and makings over the weeks.
 
     `divisible` has one entry a making, in the order they are to come: True if it may be spread over two weeks when
-    there is time. `sittings` has the number of sittings of each week (1 or more); `loose` is the number of works no
-    lesson deals with. Nothing is dropped, whatever the numbers: too many lessons share weeks, too many makings go on
-    top of weeks that have a lesson. Raises ValueError if there are no weeks.
+    there is time; `takes` how long each lasts, all the same if not given. `sittings` has the number of sittings of each
+    week (1 or more); `loose` is the number of works no lesson deals with. Nothing is dropped, whatever the numbers: too
+    many lessons share weeks, too many makings go on top of weeks that have a lesson. Raises ValueError if there are no
+    weeks.
     """
     weeks = len(sittings)
     if not weeks:
         raise ValueError("there are no weeks to spread the study over")
     extra = [Slot(week, s) for week, count in enumerate(sittings) for s in range(1, count)]
     if lessons > weeks - 1:
-        by_week = shares(lessons, weeks)
+        by_week = lesson_shares(lessons, weeks)
         free = _use([], len(divisible), sum(divisible), len(extra), loose)
     else:
         open_weeks = weeks - 1
@@ -82,7 +104,11 @@ def lay_out(lessons: int, divisible: Sequence[bool], sittings: Sequence[int], lo
         idle = [w for w in range(open_weeks) if w not in taught]
         free = _use(idle, len(divisible), sum(divisible), len(extra), loose)
     slots = sorted([*extra, *(Slot(week, 0) for week in free.making)], key=_in_time)
-    return Layout(by_week, _assign(divisible, free.splits, slots, weeks), free.looks, free.spare)
+    if len(divisible) + free.splits > len(slots):
+        placed = _on_top(list(takes) or [1] * len(divisible), slots, by_week)
+    else:
+        placed = _assign(divisible, free.splits, slots)
+    return Layout(by_week, placed, free.looks, free.spare)
 
 
 def _in_time(slot: Slot) -> tuple[int, int]:
@@ -103,17 +129,13 @@ def _use(idle: list[int], makings: int, divisible: int, extra: int, loose: int) 
     return _Free(tuple(making), tuple(looking), tuple(w for w in rest if w not in looking), splits)
 
 
-def _assign(divisible: Sequence[bool], splits: int, slots: list[Slot], weeks: int) -> tuple[tuple[Slot, ...], ...]:
+def _assign(divisible: Sequence[bool], splits: int, slots: list[Slot]) -> tuple[tuple[Slot, ...], ...]:
     lengths: list[int] = []
     for may_split in divisible:
         split = may_split and splits > 0
         splits -= split
         lengths.append(1 + split)
-    units = sum(lengths)
-    if units > len(slots):
-        chosen = sorted([*slots, *_on_top(units - len(slots), slots, weeks)], key=_in_time)
-    else:
-        chosen = _in_gaps(lengths, slots)
+    chosen = _in_gaps(lengths, slots)
     found = []
     for length in lengths:
         found.append(tuple(chosen[:length]))
@@ -136,16 +158,41 @@ def _in_gaps(lengths: list[int], slots: list[Slot]) -> list[Slot]:
     return chosen + slots[len(slots) - sum(last) :]
 
 
-def _on_top(count: int, slots: list[Slot], weeks: int) -> list[Slot]:
-    """Weeks that take a making besides their lesson: the middle ones first, then the first and last, then all again."""
-    taken = {slot.week for slot in slots}
-    middle = [w for w in range(1, weeks - 1) if w not in taken]
-    ends = [w for w in sorted({0, weeks - 1}) if w not in taken]
-    found: list[Slot] = []
-    for group in (middle, ends):
-        picked = group if count >= len(group) else [group[i] for i in spaced(count, len(group))]
-        found += [Slot(week, None) for week in picked]
-        count -= len(picked)
-    full, left = divmod(count, weeks)
-    found += [Slot(week, None) for week in range(weeks) for _ in range(full)]
-    return found + [Slot(week, None) for week in spaced(left, weeks)]
+def _on_top(takes: Sequence[int], slots: list[Slot], lessons: Sequence[Sequence[int]]) -> tuple[tuple[Slot, ...], ...]:
+    """A place for each making where there are more of them than free sittings: the weeks are loaded evenly.
+
+    The free sittings are all taken; what is left goes on top of weeks, in order, so that first the numbers and then
+    the minutes of the weeks differ as little as they can.
+    """
+    weeks = len(lessons)
+    free = [[slot for slot in slots if slot.week == week] for week in range(weeks)]
+    found: list[tuple[Slot, ...]] = []
+    for week, count in enumerate(_counts(takes, [len(own) for own in free], [len(own) for own in lessons])):
+        own = free[week][:count]
+        found += [(slot,) for slot in own] + [(Slot(week, None),)] * (count - len(own))
+    return tuple(found)
+
+
+def _counts(takes: Sequence[int], free: Sequence[int], lessons: Sequence[int]) -> list[int]:
+    """How many makings each week takes, in order: at least as many as it has free sittings.
+
+    By dynamic programming over the weeks: `best[n]` is the least cost of the first n makings in the weeks so far.
+    """
+    base, more = divmod(len(takes) - sum(free), len(free))
+    longest = max(takes, default=1)
+    upto = [0]
+    for one in takes:
+        upto.append(upto[-1] + one)
+    best: dict[int, tuple[int, tuple[int, ...]]] = {0: (0, ())}
+    for own, taught in zip(free, lessons, strict=True):
+        after: dict[int, tuple[int, tuple[int, ...]]] = {}
+        for done, (cost, counts) in best.items():
+            for count in (own + base, own + base + 1)[: 1 + (more > 0)]:
+                if (end := done + count) > len(takes):
+                    continue
+                load = upto[end] - upto[done] + longest * taught // 2
+                tried = (cost + load * load, (*counts, count))
+                if end not in after or tried[0] < after[end][0]:
+                    after[end] = tried
+        best = after
+    return list(best[len(takes)][1])

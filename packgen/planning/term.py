@@ -12,9 +12,10 @@ from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
 from packgen.planning import minutes
+from packgen.planning.load import Holder, load_of, longest, making_minutes
 from packgen.planning.notes import Facts, notes_on
 from packgen.planning.spread import Layout, lay_out, shares
-from packgen.planning.weeks import AwayWeek, Making, Part, Recalled, SheetDue, Sitting, TermPlan, Week
+from packgen.planning.weeks import MAKINGS, AwayWeek, Making, Part, Recalled, SheetDue, Sitting, TermPlan, Week
 from packgen.reading.models import Chapter, Family, Study, Term, Word, Work
 
 __all__ = ["DEFAULT_KINDS", "TermPlan", "Week", "plan_term"]
@@ -26,33 +27,46 @@ DEFAULT_KINDS = frozenset(
 _BY_CONTENT = frozenset(
     {"biography", "picture-study", "telling", "words", "fold-book", "challenge", "model", "results"}
 )  # fmt: skip
-_OF_A_PICTURE = frozenset({"enlarging-grid", "finish-the-picture", "colour-by-number", "look-closer", "matching-game"})
+_OF_A_PICTURE = frozenset({"enlarging-grid", "finish-the-picture", "colour-by-number", "look-closer"})
+_OF_PICTURES = "matching-game"
 _ORDER = ("recall", "life", "read", "tell", "look", "review")
 DEFAULT_SITTING = 10
 
 
-def plan_term(study: Study, family: Family | None = None, kinds: Collection[str] = DEFAULT_KINDS) -> TermPlan:
+def plan_term(study: Study, family: Family | None = None, kinds: Collection[str] = DEFAULT_KINDS,
+              holders: Sequence[Holder] = ()) -> TermPlan:  # fmt: skip
     """The study spread over the family's term, or over as many undated weeks as it needs without a term.
 
-    `kinds` are the kinds of sheet that at least one child has; makings and sheets of other kinds are left out. A kind
-    this module knows nothing of is made of the whole study and goes to the lightest week. Every chapter and work is in
-    the plan, in order; no week away is used; a sitting over its minutes has its week in `over` and in the notes.
+    `holders` are the children with the sheets they have: makings and sheets that nobody has are left out, and each
+    sheet has one week, whoever has it. Without them, one child is taken to have every sheet of these `kinds`. A kind
+    this module knows nothing of goes to the lightest week. Every chapter and work is in the plan, in order; no week
+    away is used; a sitting over its minutes has its week in `over` and in the notes.
     """
+    whose = tuple(holders) or (_everything(study, frozenset(kinds)),)
     term = family.term if family else None
     calendar = _calendar(term) if term else _Calendar()
-    makings = _makings(study, frozenset(kinds))
+    makings = _makings(study, whose)
     loose = _loose(study)
     lessons = len(study.book.chapters) if study.book and study.book.chapters else len(loose)
     days = calendar.taught or ((None,),) * max(1, lessons + len(makings) + (lessons + len(makings) > 1))
-    divisible = [kind == "challenge" for kind, _, _ in makings]
-    layout = lay_out(lessons, divisible, [len(week) for week in days], len(loose) if _has_book(study) else 0)
+    divisible = [making.kind == "challenge" for making in makings]
+    takes = [making.minutes for making in makings]
+    layout = lay_out(lessons, divisible, [len(week) for week in days], len(loose) if _has_book(study) else 0, takes)
     allowed = term.minutes if term else DEFAULT_SITTING
-    drafts = _contents(study, layout, makings, days, frozenset(kinds))
-    drafts = _with_whole_sheets(study, drafts, frozenset(kinds))
-    weeks = tuple(_recalling(study, [_timed(study, draft, allowed) for draft in drafts]))
+    drafts = _contents(study, layout, makings, days, whose)
+    drafts = _with_loose_sheets(study, drafts, whose)
+    weeks = tuple(_recalling(study, [_timed(study, draft, allowed, whose) for draft in drafts]))
     over = tuple(week.number for week in weeks if any(s.minutes > allowed for s in week.sittings))
     facts = Facts(study, family, weeks, allowed, calendar.away, calendar.outside, lessons)
     return TermPlan(weeks, allowed, calendar.away, notes_on(facts), over)
+
+
+def _everything(study: Study, kinds: frozenset[str]) -> Holder:
+    """A child with every sheet of these kinds that the study has matter for."""
+    works = [str(work.id) for work in study.works if work.image]
+    by_work = {SheetDue(kind, work) for kind in kinds & {*_OF_A_PICTURE, "picture-study"} for work in works}
+    whole = {SheetDue(kind) for kind in kinds - _OF_A_PICTURE - {"picture-study"} if _has_matter(study, kind)}
+    return Holder("", "", frozenset(by_work | whole))
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,25 +113,35 @@ def _loose(study: Study) -> list[Work]:
     return [work for work in study.works if work.id not in mentioned]
 
 
-def _makings(study: Study, kinds: frozenset[str]) -> list[tuple[str, str, int]]:
-    """Kind, title and number of each making: challenges and models in turn, the book at the end."""
-    challenges = [("challenge", str(c.title), i) for i, c in enumerate(study.challenges) if "challenge" in kinds]
-    models = [("model", str(m.title), i) for i, m in enumerate(study.models) if "model" in kinds]
+def _makings(study: Study, holders: Sequence[Holder]) -> list[Making]:
+    """Each making that somebody has: challenges and models in turn, the book at the end. Minutes are those of all."""
+    titles = {"challenge": [str(c.title) for c in study.challenges], "model": [str(m.title) for m in study.models]}
+    held = [
+        [
+            Making(kind, title, i, _takes(study, holders, kind, i))
+            for i, title in enumerate(row)
+            if any(holder.has(SheetDue(kind, title)) for holder in holders)
+        ]
+        for kind, row in titles.items()
+    ]
     # a stable sort by the share of its own list that lies before each: two lists in turn, whatever their lengths
-    placed = [((i + 0.5) / len(row), making) for row in (challenges, models) for i, making in enumerate(row)]
+    placed = [((i + 0.5) / len(row), making) for row in held for i, making in enumerate(row)]
     found = [making for _, making in sorted(placed, key=lambda pair: pair[0])]
-    return [*found, ("fold-book", str(study.study), 0)] if "fold-book" in kinds else found
+    if any(holder.has(SheetDue("fold-book")) for holder in holders):
+        found.append(Making("fold-book", str(study.study), 0, minutes.of_sheet("fold-book")))
+    return found
 
 
 def _contents(
     study: Study,
     layout: Layout,
-    makings: Sequence[tuple[str, str, int]],
+    makings: Sequence[Making],
     days: Sequence[Sequence[date | None]],
-    kinds: frozenset[str],
+    holders: Sequence[Holder],
 ) -> list[Week]:
     """Weeks with what they deal with and the sheets that belong to it; minutes are still to come."""
     has_book = _has_book(study)
+    kinds = frozenset(due.kind for holder in holders for due in holder.sheets)
     chapters = study.book.chapters if study.book else ()
     works = _works_by_week(study, layout)
     words = _words_by_week(study, layout) if "words" in kinds else [()] * len(days)
@@ -135,11 +159,12 @@ def _contents(
             chapters=told,
             works=works[w],
             again=again,
-            makings=_makings_of(study, layout, makings, w),
+            makings=_makings_of(study, layout, makings, w, holders),
             words=words[w],
             review=w == len(days) - 1 and len(days) > 1,
         )
-        weeks.append(replace(week, due=tuple(_due(week, kinds, first=w == 0))))
+        due = _due(week, kinds, first=w == 0)
+        weeks.append(replace(week, due=tuple(d for d in due if any(holder.has(d) for holder in holders))))
     return weeks
 
 
@@ -184,25 +209,22 @@ def _words_by_week(study: Study, layout: Layout) -> list[tuple[Word, ...]]:
     return [tuple(words) for words in found]
 
 
-def _makings_of(study: Study, layout: Layout, makings: Sequence[tuple[str, str, int]], week: int) -> tuple[Making, ...]:
+def _makings_of(study: Study, layout: Layout, makings: Sequence[Making], week: int,
+                holders: Sequence[Holder]) -> tuple[Making, ...]:  # fmt: skip
     found: list[Making] = []
-    for (kind, title, number), slots in zip(makings, layout.makings, strict=True):
+    for making, slots in zip(makings, layout.makings, strict=True):
         for part, slot in enumerate(slots, start=1):
             if slot.week == week:
-                takes = _takes(study, kind, number, part, len(slots))
-                found.append(Making(kind, title, number, takes, slot.sitting, part, len(slots)))
+                takes = _takes(study, holders, making.kind, making.number, part, len(slots))
+                found.append(replace(making, minutes=takes, sitting=slot.sitting, part=part, parts=len(slots)))
     return tuple(found)
 
 
-def _takes(study: Study, kind: str, number: int, part: int, parts: int) -> int:
-    """Minutes of a making: a challenge is built, then tested; in one go if it is not split."""
-    if kind != "challenge":
-        return minutes.of_sheet(kind)
-    testing = minutes.of_testing(study.challenges[number])
-    building = minutes.of_sheet("challenge")
-    if parts == 1:
-        return building + testing
-    return building if part == 1 else testing
+def _takes(study: Study, holders: Sequence[Holder], kind: str, number: int, part: int = 1, parts: int = 1) -> int:
+    """Minutes of a challenge or model, or of one of its parts, for all together."""
+    challenge = study.challenges[number] if kind == "challenge" else None
+    due = SheetDue(kind, str(challenge.title) if challenge else "")
+    return making_minutes(holders, due, challenge, part, parts)
 
 
 def _due(week: Week, kinds: frozenset[str], first: bool) -> Iterable[SheetDue]:
@@ -219,17 +241,39 @@ def _due(week: Week, kinds: frozenset[str], first: bool) -> Iterable[SheetDue]:
         yield SheetDue(making.kind, "" if making.kind == "fold-book" else making.title)
 
 
-def _with_whole_sheets(study: Study, weeks: list[Week], kinds: frozenset[str]) -> list[Week]:
-    """The weeks with the sheets that are made of the whole study, each in the lightest week it suits."""
-    whole = sorted(kinds - _BY_CONTENT, key=lambda kind: (kind != "timeline", kind))
-    for kind in whole:
-        if not _has_matter(study, kind):
+def _with_loose_sheets(study: Study, weeks: list[Week], holders: Sequence[Holder]) -> list[Week]:
+    """The weeks with the sheets that belong to no chapter, work or making: each in one week, the lightest it suits.
+
+    A picture is drawn, coloured or searched only when it has been looked at with fresh eyes. The week is the lightest
+    for those who have the sheet.
+    """
+    order = {str(work.id): place for place, work in enumerate(study.works)}
+    loose = {due for holder in holders for due in holder.sheets if due.kind not in _BY_CONTENT}
+    for due in sorted(
+        loose, key=lambda due: (due.kind != "timeline", bool(due.about), due.kind, order.get(due.about, 0))
+    ):
+        if not _has_matter(study, due.kind):
             continue
-        start = next((w for w, week in enumerate(weeks) if week.works), 0) if kind in _OF_A_PICTURE else 1
-        suits = list(range(start, len(weeks) - 1)) or [len(weeks) - 1]
-        best = min(suits, key=lambda w: (_load(weeks[w]), w))
-        weeks[best] = replace(weeks[best], due=(*weeks[best].due, SheetDue(kind)))
+        suits = list(range(_from(study, weeks, due), len(weeks) - 1)) or [len(weeks) - 1]
+        having = [holder for holder in holders if holder.has(due)]
+        best = min(suits, key=lambda w: (_load(weeks[w], having), w))
+        weeks[best] = replace(weeks[best], due=(*weeks[best].due, due))
     return weeks
+
+
+def _from(study: Study, weeks: Sequence[Week], due: SheetDue) -> int:
+    """The first week, from 0, in which a loose sheet makes sense."""
+    if due.about:
+        return next((w for w, week in enumerate(weeks) if due.about in {str(work.id) for work in week.works}), 0)
+    if due.kind != _OF_PICTURES and due.kind not in _OF_A_PICTURE:
+        return 1
+    pictured = sum(work.image is not None for work in study.works)
+    met = 0
+    for w, week in enumerate(weeks):
+        met += sum(work.image is not None for work in week.works)
+        if 2 * met >= pictured:  # half of the pictures have been seen
+            return w
+    return 0
 
 
 def _has_matter(study: Study, kind: str) -> bool:
@@ -239,13 +283,15 @@ def _has_matter(study: Study, kind: str) -> bool:
         return bool(study.timeline)
     if kind == "where-in-the-world":
         return any(spot and spot.lat is not None for spot in (study.place, *(work.held_at for work in study.works)))
-    return kind not in _OF_A_PICTURE or pictures > (kind == "matching-game")
+    if kind == _OF_PICTURES:
+        return pictures > 1
+    return kind not in _OF_A_PICTURE or pictures > 0
 
 
-def _load(week: Week) -> int:
-    """Minutes of a week before they are laid into its sittings, to tell light weeks from full ones."""
-    parts = [*_talk(week), *_quiet(week)]
-    return sum(p.minutes for p in parts) + sum(m.minutes for m in week.makings)
+def _load(week: Week, holders: Sequence[Holder]) -> int:
+    """Minutes of a week for those who have a sheet, to tell light weeks from full ones."""
+    quiet = longest([load_of(holder, week) for holder in holders])
+    return quiet + week.making_minutes + sum(p.minutes for p in (*_talk(week), *_reading(week)))
 
 
 def _talk(week: Week) -> list[Part]:
@@ -260,15 +306,23 @@ def _talk(week: Week) -> list[Part]:
     return [*parts, Part("review", minutes.MINUTES["review"])] if week.review else parts
 
 
-def _quiet(week: Week) -> list[Part]:
-    """What can be done at another time: reading aloud, the life, and sheets a child does by itself."""
-    parts = [Part("read", minutes.of_chapter(chapter), str(chapter.title)) for chapter in week.chapters]
-    making = {m.kind for m in week.makings}
-    sheets = [Part(due.kind, minutes.of_sheet(due.kind), due.about) for due in week.due if due.kind not in making]
-    return [*parts, *sheets]
+def _reading(week: Week) -> list[Part]:
+    """Reading aloud, which can be done at another time."""
+    return [Part("read", minutes.of_chapter(chapter), str(chapter.title)) for chapter in week.chapters]
 
 
-def _timed(study: Study, week: Week, allowed: int) -> Week:
+def _sheets(week: Week, holders: Sequence[Holder]) -> list[Part]:
+    """The sheets a child does by itself, a part for each kind: as long as the child takes who has most of them."""
+    found = []
+    for kind in week.sheets:
+        due = [due for due in week.due if due.kind == kind]
+        most = max((sum(holder.has(one) for one in due) for holder in holders), default=0)
+        if kind not in MAKINGS and most:
+            found.append(Part(kind, most * minutes.of_sheet(kind), due[0].about if len(due) == 1 else ""))
+    return found
+
+
+def _timed(study: Study, week: Week, allowed: int, holders: Sequence[Holder]) -> Week:
     """The week with its parts laid into its sittings: talk first, then whatever else the minutes hold."""
     table: list[list[Part]] = [[] for _ in week.sittings]
     other: list[Part] = []
@@ -287,7 +341,7 @@ def _timed(study: Study, week: Week, allowed: int) -> Week:
         if part.name != "look" or not lay(part, quiet):
             table[0].append(part)
     life = [Part("life", minutes.MINUTES["life"], str(study.study))] if week.number == 1 else []
-    for part in (*life, *_quiet(week)):
+    for part in (*life, *_reading(week), *_sheets(week, holders)):
         # a chapter is read before it is told back, so on the first sitting or before it
         places = [s for s in quiet if s == 0] if part.name in ("life", "read") else quiet
         if not lay(part, places):
@@ -299,7 +353,8 @@ def _timed(study: Study, week: Week, allowed: int) -> Week:
         replace(s, parts=tuple(sorted(parts, key=_rank))) for s, parts in zip(week.sittings, table, strict=True)
     )
     spare = not (week.chapters or week.works or week.due or week.review or week.number == 1)
-    return replace(week, sittings=sittings, other=tuple(other), spare=spare)
+    loads = tuple(load_of(holder, week) for holder in holders)
+    return replace(week, sittings=sittings, other=tuple(other), spare=spare, loads=loads)
 
 
 def _rank(part: Part) -> int:

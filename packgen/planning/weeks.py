@@ -10,6 +10,10 @@ from datetime import date, timedelta
 
 from packgen.reading.models import Chapter, Word, Work
 
+MAKINGS = frozenset({"challenge", "model", "fold-book"})
+READ_ALOUD = frozenset({"life", "read"})
+TALK = frozenset({"recall", "tell", "look", "review"})
+
 
 @dataclass(frozen=True, slots=True)
 class Part:
@@ -62,6 +66,18 @@ class SheetDue:
 
 
 @dataclass(frozen=True, slots=True)
+class Load:
+    """Minutes of one child's own sheets in a week: `talk` of those that go with the talk, `more` of the others.
+
+    `folder` is the folder of the child's pack.
+    """
+
+    folder: str
+    talk: int
+    more: int
+
+
+@dataclass(frozen=True, slots=True)
 class Recalled:
     """Something dealt with before: `life`, `chapter`, `work`, `challenge`, `model` or `fold-book`, and its name."""
 
@@ -89,6 +105,7 @@ class Week:
     other: tuple[Part, ...] = ()
     review: bool = False
     spare: bool = False
+    loads: tuple[Load, ...] = ()
 
     @property
     def dates(self) -> tuple[date, ...]:
@@ -101,9 +118,39 @@ class Week:
         return tuple(dict.fromkeys(due.kind for due in self.due))
 
     @property
+    def parts(self) -> tuple[Part, ...]:
+        """Everything done in the week, at the table first."""
+        return (*(part for sitting in self.sittings for part in sitting.parts), *self.other)
+
+    @property
+    def talk_minutes(self) -> int:
+        """Minutes of the talk together: recalling, telling back, looking, looking back."""
+        return sum(part.minutes for part in self.parts if part.name in TALK)
+
+    @property
+    def reading_minutes(self) -> int:
+        """Minutes of reading aloud, and of telling the life."""
+        return sum(part.minutes for part in self.parts if part.name in READ_ALOUD)
+
+    @property
+    def sheet_minutes(self) -> int:
+        """Minutes of the child with most to do at its own sheets: the children work side by side."""
+        return max((load.talk + load.more for load in self.loads), default=0)
+
+    @property
+    def making_minutes(self) -> int:
+        """Minutes of the makings, all children together."""
+        return sum(making.minutes for making in self.makings)
+
+    @property
+    def pictured(self) -> bool:
+        """True if there is a picture to look at in this week, whether new or met before."""
+        return any(work.image is not None for work in (*self.works, *self.again))
+
+    @property
     def minutes(self) -> int:
-        """About how many minutes the whole week takes, at the table and at other times."""
-        return sum(s.minutes for s in self.sittings) + sum(part.minutes for part in self.other)
+        """About how many minutes the whole week takes: talk, reading, the longest child's sheets, and makings."""
+        return self.talk_minutes + self.reading_minutes + self.sheet_minutes + self.making_minutes
 
 
 @dataclass(frozen=True, slots=True)

@@ -28,10 +28,11 @@ def test_reading_takes_two_minutes_a_page_and_ten_for_an_unknown_chapter() -> No
     assert of_chapter(untold.chapters[0]) == 10
 
 
-def test_testing_counts_trials_and_values_and_has_a_limit() -> None:
+def test_testing_counts_trials_and_values() -> None:
     # 4 trials x 3 values x 2 min = 24, rounded up to 25
     assert of_testing(challenge("A wheel", trials=4, values=3)) == 25
-    assert of_testing(challenge("A wheel", trials=30, values=9)) == 40
+    # 6 trials x 4 values x 2 min = 48, rounded up to 50
+    assert of_testing(challenge("A wheel", trials=6, values=4)) == 50
     # neither given: 3 trials of 2 values
     assert of_testing(challenge("A wheel")) == 15
 

@@ -1,15 +1,14 @@
 """Who gets which sheets: recipes, what a child leaves out, and the life told at the nearest level."""
 
 from dataclasses import replace
-from pathlib import Path
 
 import pytest
 from planning_studies import study, term
 
 from packgen.faults import Said
-from packgen.planning.plan import default_family, life_at, plan_pack, subjects, week_of
+from packgen.planning.plan import default_family, holder_of, key_of, life_at, plan_items, plan_pack, subjects
 from packgen.planning.term import plan_term
-from packgen.planning.weeks import TermPlan
+from packgen.planning.weeks import SheetDue, TermPlan
 from packgen.reading.models import Child, Family, Recipe, RecipeSheet
 
 KINDS = {"biography": "study", "telling": "study", "picture-study": "work", "challenge": "challenge", "model": "model"}
@@ -75,12 +74,19 @@ def test_without_a_family_file_a_younger_and_an_older_child_are_assumed() -> Non
     assert [str(child.pack) for child in default_family().children] == ["younger", "older"]
 
 
-def test_a_work_is_drawn_from_only_when_it_has_been_looked_at() -> None:
+def test_the_week_of_a_sheet_is_the_one_the_term_plan_has_it_in() -> None:
     told = study(mentions={0: [0], 1: [1]})
-    plan = plan_term(told, Family(Said("F"), (Child(Said("Juno"), 11, Said("older")),), term=term()), {"picture-study"})
-    for work in told.works:
-        looked = week_of(plan, "picture-study", work)
-        for sheet in ("enlarging-grid", "finish-the-picture"):
-            drawn = week_of(plan, sheet, work)
-            assert drawn is None or looked is None or drawn >= looked
-    assert Path(".") == told.folder
+    recipe = Recipe(Said("older"), "older", (line("picture-study"), line("look-closer", most=2), line("model")))
+    kinds = {**KINDS, "look-closer": "work"}
+    holder = holder_of("juno", recipe, plan_items(told, None, recipe, kinds))
+    plan = plan_term(told, Family(Said("F"), (), term=term()), holders=[holder])
+    for item in plan_pack(told, None, recipe, "juno", kinds, plan).items:
+        due = SheetDue(item.sheet, key_of(item.subject))
+        assert [item.week] == [week.number for week in plan.weeks if due in week.due]
+
+
+def test_the_plan_knows_a_child_by_the_sheets_it_will_have() -> None:
+    recipe = Recipe(Said("older"), "older", (line("picture-study", most=1), line("telling")))
+    child = Child(Said("Juno"), 11, Said("older"), leave_out=(Said("telling"),))
+    holder = holder_of("juno", recipe, plan_items(study(), child, recipe, KINDS))
+    assert (holder.level, holder.sheets) == ("older", frozenset({SheetDue("picture-study", "work-0")}))

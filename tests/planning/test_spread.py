@@ -6,7 +6,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from packgen.planning import spread
-from packgen.planning.spread import lay_out, shares, spaced
+from packgen.planning.spread import lay_out, lesson_shares, shares, spaced
 
 LESSONS = st.integers(0, 20)
 DIVISIBLE = st.lists(st.booleans(), max_size=8)
@@ -32,6 +32,24 @@ def test_shares_are_in_order_and_differ_by_one_at_most(count: int, groups: int) 
     found = shares(count, groups)
     assert [i for group in found for i in group] == list(range(count))
     assert max(map(len, found)) - min(map(len, found)) <= 1
+
+
+@given(st.integers(0, 60), st.integers(1, 20))
+def test_lessons_are_in_order_and_balanced_and_the_last_week_has_no_more_than_others(count: int, weeks: int) -> None:
+    found = lesson_shares(count, weeks)
+    assert [i for group in found for i in group] == list(range(count))
+    assert len(found) == weeks
+    assert max(map(len, found)) - min(map(len, found)) <= 1
+    assert len(found[-1]) == min(map(len, found))
+
+
+def test_where_two_makings_share_a_week_they_are_the_short_ones() -> None:
+    # nine makings and eight weeks: one week has two, and that is not one of the long
+    takes = [100, 40, 100, 40, 100, 40, 40, 100, 40]
+    layout = lay_out(8, [False] * 9, [1] * 8, takes=takes)
+    weeks = [slots[0].week for slots in layout.makings]
+    double = next(week for week in weeks if weeks.count(week) > 1)
+    assert [takes[k] for k, week in enumerate(weeks) if week == double] == [40, 40]
 
 
 @settings(max_examples=150)

@@ -3,8 +3,9 @@ from datetime import date, timedelta
 from hypothesis import example, given, settings
 from planning_studies import family, studies, study, term, terms
 
+from packgen.planning.load import Holder, load_of
 from packgen.planning.term import DEFAULT_KINDS, plan_term
-from packgen.planning.weeks import TermPlan
+from packgen.planning.weeks import SheetDue, TermPlan
 from packgen.reading.models import Study, Term
 
 SOME = settings(max_examples=120, deadline=None)
@@ -157,7 +158,7 @@ def test_more_makings_than_weeks_are_balanced_and_said() -> None:
 
 def test_more_chapters_than_weeks_share_weeks_and_this_is_said() -> None:
     plan = plan_term(study(10, 0, 0, 0), family(term(weeks=4, away=())))
-    assert [len(week.chapters) for week in plan.weeks] == [2, 3, 2, 3]
+    assert [len(week.chapters) for week in plan.weeks] == [2, 3, 3, 2]
     assert any("ten chapters and four weeks" in note for note in plan.notes)
 
 
@@ -207,3 +208,66 @@ def test_sheets_of_a_picture_need_a_picture() -> None:
 
 def test_a_plan_is_a_value_that_can_be_hashed() -> None:
     assert len({plan_term(study(), family(term())), plan_term(study(), family(term()))}) == 1
+
+
+DRAWN = ("enlarging-grid", "finish-the-picture", "colour-by-number", "look-closer")
+HOLDERS = (
+    Holder("juno", "older", frozenset({SheetDue(kind, f"work-{i}") for kind in DRAWN for i in range(3)})),
+    Holder("bram", "younger", frozenset({SheetDue("look-closer", "work-4"), SheetDue("matching-game")})),
+)
+
+
+@SOME
+@given(studies(), terms())
+def test_each_drawing_sheet_has_one_week_and_not_before_its_picture_is_looked_at(of: Study, when: Term) -> None:
+    plan = plan_term(of, family(when), holders=HOLDERS)
+    there = {str(work.id) for work in of.works}
+    for due in {due for holder in HOLDERS for due in holder.sheets if not due.about or due.about in there}:
+        weeks = [week.number for week in plan.weeks if due in week.due]
+        if due.about:
+            looked = next(week.number for week in plan.weeks if due.about in {work.id for work in week.works})
+            assert len(weeks) == 1 and weeks[0] >= looked
+            found = plan.week_of(due.kind, due.about)
+            assert found is not None and found.number == weeks[0]
+        else:
+            assert len(weeks) == (len(of.works) > 1)
+
+
+@SOME
+@given(studies(), terms())
+def test_a_weeks_minutes_are_the_sum_of_its_parts(of: Study, when: Term) -> None:
+    for week in plan_term(of, family(when), holders=HOLDERS).weeks:
+        assert week.loads == tuple(load_of(holder, week) for holder in HOLDERS)
+        own = max(load.talk + load.more for load in week.loads)
+        parts = [
+            part.minutes for part in week.parts if part.name in ("recall", "life", "read", "tell", "look", "review")
+        ]
+        assert week.minutes == sum(parts) + own + sum(making.minutes for making in week.makings)
+        assert week.talk_minutes + week.reading_minutes == sum(parts)
+
+
+def test_a_challenge_takes_longer_with_more_children_who_test_in_turn() -> None:
+    told = study(2, 0, 1, 0)
+    made = frozenset({SheetDue("challenge", "Challenge 0")})
+
+    def takes(*levels: str) -> int:
+        holders = [Holder(str(k), level, made) for k, level in enumerate(levels)]
+        plan = plan_term(told, family(term(weeks=2, away=())), holders=holders)
+        return sum(making.minutes for week in plan.weeks for making in week.makings)
+
+    # 40 to plan and build, 15 to test for each child; the youngest works beside the others
+    assert takes("older") == 55
+    assert takes("older", "younger", "first") == 70
+    assert takes("first") == 55
+
+
+def test_the_last_week_has_no_more_chapters_than_the_others() -> None:
+    for chapters in range(9, 16):
+        counts = [len(week.chapters) for week in plan_term(study(chapters, 0), family(term())).weeks]
+        assert counts[-1] == min(counts)
+
+
+def test_a_sheet_that_every_child_leaves_out_is_in_no_week() -> None:
+    plan = plan_term(study(), family(term()), holders=HOLDERS)
+    assert not any(week.makings for week in plan.weeks)
+    assert {due.kind for week in plan.weeks for due in week.due} <= {*DRAWN, "matching-game"}

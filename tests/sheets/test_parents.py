@@ -44,7 +44,7 @@ def test_minutes_add_up_over_sittings_and_tell_the_day() -> None:
     week = on.term.weeks[0]
     days = [replace(sitting, parts=(Part("tell", 5), Part("look", 4))) for sitting in (*week.sittings, *week.sittings)]
     made = replace(week, sittings=(Sitting(week.dates[0], days[0].parts), Sitting(None, days[1].parts)),
-                   other=(Part("read", 18),))  # fmt: skip
+                   other=(Part("read", 18),), loads=())  # fmt: skip
     assert minutes_of(on, made, ("tell",)) == ("10 min", "Wednesday")
     assert minutes_of(on, made, ("read",)) == ("18 min", "beforehand")
     assert minutes_of(on, made, ("words",)) == ()

@@ -1,0 +1,74 @@
+"""How long a week takes: at the table, reading aloud, each child at its own sheets, and making.
+
+The sitting is done together, and so is reading. Sheets are done side by side, so that they take as long as the child
+who has most to do. In a making all build at once; then each tests in turn, with one watch and one tap.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from packgen.planning import minutes
+from packgen.planning.weeks import MAKINGS, Load, SheetDue, Week
+from packgen.reading.models import Challenge
+
+# What belongs to the talk of the week; the other sheets are for a child who wants more.
+OF_THE_TALK = frozenset({"biography", "telling", "picture-study", "words", "timeline"})
+BESIDE = "first"  # the level that works beside the others in a challenge
+
+
+@dataclass(frozen=True, slots=True)
+class Holder:
+    """A child as the plan of weeks knows it: its folder, its level, and the sheets it has."""
+
+    folder: str
+    level: str
+    sheets: frozenset[SheetDue]
+
+    def has(self, due: SheetDue) -> bool:
+        """True if the child has a sheet for this; one about the whole study serves for every part of it."""
+        return due in self.sheets or SheetDue(due.kind) in self.sheets
+
+    def learns(self, week: Week) -> bool:
+        """True if one of the week's words is for the child's level."""
+        return any(not self.level or not word.levels or self.level in word.levels for word in week.words)
+
+
+def load_of(holder: Holder, week: Week) -> Load:
+    """The minutes of one child's own sheets in a week: those that go with the talk, and those for who wants more."""
+    talk = more = 0
+    for due in week.due:
+        if due.kind in MAKINGS or not holder.has(due) or (due.kind == "words" and not holder.learns(week)):
+            continue
+        if due.kind in OF_THE_TALK:
+            talk += minutes.of_sheet(due.kind)
+        else:
+            more += minutes.of_sheet(due.kind)
+    return Load(holder.folder, talk, more)
+
+
+def making_minutes(holders: Iterable[Holder], due: SheetDue, challenge: Challenge | None, part: int, parts: int) -> int:
+    """Minutes of a making for all together: a challenge is built by all at once and tested by each in turn.
+
+    `challenge` is None for a model or the book. The youngest work beside the others, so they count only if they are
+    alone. Of a challenge in two parts, the first is building, the second testing.
+    """
+    building = minutes.of_sheet(due.kind)
+    if challenge is None:
+        return building
+    testing = minutes.of_testing(challenge) * max(1, len(testers(holders, due)))
+    if parts == 1:
+        return building + testing
+    return building if part == 1 else testing
+
+
+def testers(holders: Iterable[Holder], due: SheetDue) -> tuple[Holder, ...]:
+    """Those who test a build of their own in a challenge: all but the youngest, or these if there are no others."""
+    found = tuple(holder for holder in holders if holder.has(due))
+    return tuple(holder for holder in found if holder.level != BESIDE) or found
+
+
+def longest(loads: Sequence[Load]) -> int:
+    """Minutes of the child with most to do, all its sheets together; 0 without any."""
+    return max((load.talk + load.more for load in loads), default=0)
