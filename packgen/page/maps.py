@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -17,6 +17,7 @@ from packgen.pictures.world import MapView
 from packgen.planning.places import MILE_KM
 
 SEA = 0.95  # a faint tone that tells sea from land and takes a crayon over it
+BAND = 1.5  # mm; the divided band round a map with a net
 _NEAR = 3.0  # mm; markers nearer to each other than this are one
 
 
@@ -35,6 +36,8 @@ def draw_map(desk: Desk, pen: Pen, view: MapView, box: Box, *, net: bool, bold: 
     """The map in a box of its own size. `net` draws its lines of degrees; in `clear` boxes no shore is drawn."""
     shift = (1.0, 0.0, 0.0, 1.0, box.x, box.y)
     frame = ((0.0, 0.0), (box.width, 0.0), (box.width, box.height), (0.0, box.height))
+    if net:
+        _band(pen, view, box)
     pen.box(box.x, box.y, box.width, box.height, fill=SEA, role="sea")
     marks: list[Mark] = [Path_(_steps(ring, True), None, 1.0, "land") for ring in view.land]
     coast = Stroke(BOLD if bold else MIDDLE, 0.2, cap=1)
@@ -94,15 +97,35 @@ def _net(desk: Desk, pen: Pen, view: MapView, box: Box) -> None:
     for tick in view.parallels:
         y = box.y + tick.at
         pen.line(box.x, y, box.x + box.width, y, HAIR, GUIDE, role="parallel")
-        pen.text(box.x - 1.2, y - rise, tick.name, style, align="right", role="degree")
+        pen.text(box.x - BAND - 1.0, y - rise, tick.name, style, align="right", role="degree")
     last = -1e6
     for tick in view.meridians:
         x = box.x + tick.at
         pen.line(x, box.y, x, box.y + box.height, HAIR, GUIDE, role="meridian")
         wide = desk.faces.width(tick.name, style.face, style.size)
         if x - wide / 2 > last + 1.0 and box.x - 6.0 < x - wide / 2 and x + wide / 2 < box.x + box.width + 6.0:
-            pen.text(x, box.y - style.size - 0.8, tick.name, style, align="centre", role="degree")
+            pen.text(x, box.y - BAND - style.size - 0.6, tick.name, style, align="centre", role="degree")
             last = x + wide / 2
+
+
+def _band(pen: Pen, view: MapView, box: Box) -> None:
+    """A band of dark and light pieces, each as long as a division of degrees, along all four sides of the map."""
+    pen.box(box.x - BAND, box.y - BAND, box.width + 2 * BAND, box.height + 2 * BAND, Stroke(HAIR, 0.2), 1.0)
+    for start, end in _pieces(view.west, view.per_degree * view.squeeze, box.width, view.division):
+        for y in (box.y - BAND, box.y + box.height):
+            pen.box(box.x + start, y, end - start, BAND, fill=0.35, role="division")
+    for start, end in _pieces(view.south, view.per_degree, box.height, view.division):
+        for x in (box.x - BAND, box.x + box.width):
+            pen.box(x, box.y + start, BAND, end - start, fill=0.35, role="division")
+
+
+def _pieces(first: float, scale: float, length: float, division: float) -> Iterator[tuple[float, float]]:
+    """Where every second division begins and ends, in mm from an edge that is `first` degrees."""
+    for n in range(math.floor(first / division), math.ceil((first + length / scale) / division)):
+        start, end = ((n + k) * division for k in (0, 1))
+        low, high = max(0.0, (start - first) * scale), min(length, (end - first) * scale)
+        if n % 2 == 0 and high - low > 0.05:
+            yield low, high
 
 
 def together(view: MapView, places: Sequence[Marked]) -> list[list[Marked]]:

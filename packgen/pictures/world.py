@@ -27,7 +27,11 @@ _MARGIN = 1.6  # a map is so much wider than the spots on it lie apart,
 _LEAST = 12.0  # and shows at least so many degrees of latitude, below which this coastline is too coarse
 _WORLD = 200.0  # a map wider than so many degrees shows the whole world
 _STEPS = (1, 2, 5, 10, 20, 30, 60)
-_APART = 14.0  # mm; lines of the net lie at least so far apart
+_APART = 9.0  # mm; lines of the net lie at least so far apart
+_DIVISIONS = (0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0)
+_DIVIDED = 2.4  # mm; the divisions of the edge are at least so long,
+_HALF = 1.5  # and a place is set halfway between two of them if a half is at least so long
+_HALVES = {1.0: 0.5, 2.0: 1.0, 10.0: 5.0}  # divisions whose halves are numbers a child reads
 _SPECK = 0.3  # mm; smaller islands are left out
 
 
@@ -45,7 +49,8 @@ class MapView:
     """A map from (0, 0) to (width, height) mm, y upwards. `land` are polygons cut off at its edge, `coast` their shore.
 
     `west` and `south` are the degrees of its lower left corner, `per_degree` the mm of a degree of latitude, `squeeze`
-    how much shorter a degree of longitude is. Longitudes run on past 180 where the map does.
+    how much shorter a degree of longitude is. Longitudes run on past 180 where the map does. `step` is the degrees
+    between the lines of the net.
     """
 
     width: float
@@ -58,11 +63,25 @@ class MapView:
     coast: tuple[tuple[Point, ...], ...]
     parallels: tuple[Tick, ...]
     meridians: tuple[Tick, ...]
+    step: float
 
     def place(self, spot: Spot) -> Point:
         """Where a spot lies on the map in mm; outside it if the map does not show it."""
         east = (spot[1] - self.west) % 360
         return east * self.per_degree * self.squeeze, (spot[0] - self.south) * self.per_degree
+
+    @property
+    def division(self) -> float:
+        """The degrees between the marks on the map's edge: as fine as can be told apart, and a part of the step."""
+        across = self.per_degree * self.squeeze
+        parts = (d for d in _DIVISIONS if abs(self.step / d - round(self.step / d)) < 1e-9)
+        return next((d for d in parts if d * across >= _DIVIDED), self.step)
+
+    @property
+    def exact(self) -> float:
+        """The degrees to which a place can be set on the map by hand: a division of its edge, or half of one."""
+        half = _HALVES.get(self.division, self.division)
+        return half if half * self.per_degree * self.squeeze >= _HALF else self.division
 
     @property
     def km_per_mm(self) -> float:
@@ -80,7 +99,7 @@ def km_between(a: Spot, b: Spot) -> float:
 def map_for(spots: Sequence[Spot], width: float, height: float, step: float | None = None) -> MapView:
     """A map no larger than width x height mm that shows all the spots, or the whole world if they lie far apart.
 
-    `step` is the degrees between the lines of its net, chosen for each way if not given. Raises ValueError for an
+    `step` is the degrees between the lines of its net, chosen for its scale if not given. Raises ValueError for an
     impossible coordinate.
     """
     for lat, lon in spots:
@@ -102,12 +121,12 @@ def map_for(spots: Sequence[Spot], width: float, height: float, step: float | No
     ]  # fmt: skip
     land = tuple(tuple(cut) for ring in rings if len(cut := _cut_off(ring, width, height)) > 2)
     coast = tuple(line for ring in rings for line in _shore(ring, width, height))
-    up, along = step or _step(per_degree), step or _step(across)
-    parallels = tuple(Tick(d, (d - south) * per_degree, _named(d, "N", "S")) for d in _between(south, north, up))
+    step = step or _step(across)
+    parallels = tuple(Tick(d, (d - south) * per_degree, _named(d, "N", "S")) for d in _between(south, north, step))
     meridians = tuple(
-        Tick(_turned(d), (d - west) * across, _named(_turned(d), "E", "W")) for d in _between(west, east, along)
+        Tick(_turned(d), (d - west) * across, _named(_turned(d), "E", "W")) for d in _between(west, east, step)
     )
-    return MapView(width, height, west, south, per_degree, squeeze, land, coast, parallels, meridians)
+    return MapView(width, height, west, south, per_degree, squeeze, land, coast, parallels, meridians, step)
 
 
 def _bounds(spots: Sequence[Spot], aspect: float) -> tuple[float, float, float, float]:

@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from math import dist
+from typing import Any
 
-from packgen.page.artwork import Box, turns
+from packgen.page.artwork import Box
 from packgen.page.blocks import Block, Bullets, Lines, Prose, Stack, draw_stack, gap_of
 from packgen.page.desk import Desk, Laid, Option, Paint, Sheet
 from packgen.page.frame import Head
-from packgen.page.maps import Marked, draw_map, labels_for, mark_places, north, scale_bar
-from packgen.page.marks import Page
+from packgen.page.maps import BAND, Marked, draw_map, labels_for, mark_places, north, scale_bar
 from packgen.page.pen import Pen
 from packgen.page.sideways import sideways, upright
 from packgen.page.table import Column, Table
@@ -29,27 +29,31 @@ SHEET = Sheet(
 
 _FORM = {"first": "named", "younger": "named", "older": "blank", "upper": "blank"}
 _MARKER = {"first": 8.0, "younger": 6.0, "older": 4.5, "upper": 4.5}
-_EDGE = (13.0, 5.5)  # mm, for the names of degrees at the left and at the foot
+_EDGE = (13.0, 7.2)  # mm, for the names of degrees at the left and at the foot, the band between them and the map
 _FOOT = 13.5  # mm under the map, for its scale
 _SAME = 5.0  # km; places nearer to each other are one
 _HOME = 30.0  # km; home is shown if it is so far from every other place
 _MEASURED = 8.0  # mm; a shorter way is not worth a ruler
 _FLAT = 90.0  # degrees of longitude; on a wider map a ruler misleads
 _MOST = 10
+_LINES = ((3, 100.0), (2, 75.0), (1, 0.0))  # so many lines to an answer if the map is still so high, in mm
 
 
 @dataclass(frozen=True, slots=True)
-class _Frame:
-    """A map and the room it takes, with its edges."""
+class _Map:
+    """A map, the words over it and under it, and the room its edges take."""
 
     view: MapView
+    over: tuple[Block, ...]
+    under: tuple[Block, ...]
     left: float
     foot: float
 
     @property
     def size(self) -> tuple[float, float]:
         """Width and height in mm with the names of degrees, the scale and all."""
-        return self.view.width + self.left, self.view.height + self.foot
+        band = BAND if self.left else 0.0
+        return self.view.width + self.left + band, self.view.height + self.foot + band
 
 
 def lay_out(desk: Desk) -> tuple[Laid, ...]:
@@ -59,15 +63,18 @@ def lay_out(desk: Desk) -> tuple[Laid, ...]:
         return ()
     form = str(desk.option("form") or _FORM[desk.level])
     head = desk.head(desk.say("title"), desk.say("subject"), "map")
-    reach = _reach(desk, places)
-    over, under = _over(desk, form, places, reach), _under(desk, form, places, reach)
-    frames = [_frame(at, head, over, [] if at is not desk else under, places, form) for at in (desk, sideways(desk))]
-    if turns(frames[0].view.per_degree, frames[1].view.per_degree):
-        pages = _turned(desk, head, (over, under), frames[1], places, form)
-    else:
-        paint = _page(desk, over, under, frames[0], places, form)
-        pages = (desk.free_page(paint, head, name=SHEET.title),)
-    return (Laid("where-in-the-world", SHEET.title, pages, week=desk.item.week),)
+    made = _map_for(desk, head, places, form)
+    at = desk
+    if form == "named" and _is_world(made.view):
+        at = sideways(desk)  # nothing but the map is on it, and that is wide
+        made = _map_for(at, head, places, form, asks=False)
+    page = at.free_page(_page(at, made, places, form), head, name=SHEET.title)
+    return (Laid("where-in-the-world", SHEET.title, (page,) if at is desk else upright((page,)),
+                 week=desk.item.week),)  # fmt: skip
+
+
+def _is_world(view: MapView) -> bool:
+    return view.width / (view.per_degree * view.squeeze) >= 359.0
 
 
 def _places(desk: Desk) -> list[Marked]:
@@ -90,116 +97,116 @@ def _places(desk: Desk) -> list[Marked]:
     return found
 
 
-@dataclass(frozen=True, slots=True)
-class _Reach:
-    """If some place is `far` enough from the first to be measured, and if so far that only a `globe` shows the way."""
+def _facts(places: Sequence[Marked], view: MapView) -> dict[str, Any]:
+    """What the words depend on: what kinds of places there are, and which are far enough from the first to measure.
 
-    far: bool
-    globe: bool
-
-
-def _reach(desk: Desk, places: Sequence[Marked]) -> _Reach:
-    view = map_for([(p.lat, p.lon) for p in places], desk.live_width, desk.live_width)
-    start, *others = (view.place((p.lat, p.lon)) for p in places)
-    far = places[0].kind == "life" and any(dist(start, at) >= _MEASURED for at in others)
-    return _Reach(far, far and view.width / (view.per_degree * view.squeeze) > _FLAT)
+    `far` are those places but home, `ways` their number with home, `globe` is True if only a globe shows the way.
+    """
+    kinds = [place.kind for place in places]
+    start, *others = ((p, view.place((p.lat, p.lon))) for p in places)
+    ways = [p for p, at in others if dist(start[1], at) >= _MEASURED] if places[0].kind == "life" else []
+    return {
+        "lived": "life" in kinds, "works": kinds.count("work"), "home": "home" in kinds, "start": places[0].name,
+        "far": [p.name for p in ways if p.kind == "work"], "ways": len(ways),
+        "globe": bool(ways) and view.width / (view.per_degree * view.squeeze) > _FLAT,
+        "division": view.division,
+    }  # fmt: skip
 
 
 # What to do
 
 
-def _over(desk: Desk, form: str, places: Sequence[Marked], reach: _Reach) -> list[Block]:
-    kinds = [place.kind for place in places]
-    values = {"lived": "life" in kinds, "works": kinds.count("work"), "home": "home" in kinds,
-              "far": reach.far, "globe": reach.globe}  # fmt: skip
+def _over(desk: Desk, form: str, facts: dict[str, Any]) -> tuple[Block, ...]:
     marker = "ring" if desk.level in ("first", "younger") else "box"
-    return [Bullets(desk.say_lines(f"steps_{form}", **values), marker, "body", spread=0.12)]
+    return (Bullets(desk.say_lines(f"steps_{form}", **facts), marker, "body", spread=0.12),)
 
 
-def _under(desk: Desk, form: str, places: Sequence[Marked], reach: _Reach) -> list[Block]:
+def _under(desk: Desk, form: str, places: Sequence[Marked], view: MapView, lines: int) -> tuple[Block, ...]:
     """The table of degrees for a blank map, and what to write."""
-    blocks: list[Block] = []
-    works = sum(p.kind == "work" for p in places)
-    if form == "blank":
-        blocks.append(_table(desk, places, reach.far and not reach.globe))
-    blocks += [
-        Stack((Prose(ask, "strong", tight=True), Lines(1, 10, gap=0.3)))
-        for ask in desk.say_lines(f"asks_{form}", works=works, far=reach.far, globe=reach.globe)
+    facts = _facts(places, view)
+    asks = [
+        Stack((Prose(ask, "strong", tight=True), Lines(lines, 10, gap=0.3)))
+        for ask in desk.say_lines(f"asks_{form}", **facts)
     ]
-    return blocks
+    if form == "blank":
+        return (_table(desk, places, view, bool(facts["ways"]) and not facts["globe"]), *asks)
+    return tuple(asks)
 
 
-def _table(desk: Desk, places: Sequence[Marked], distances: bool) -> Block:
-    """Each place with its degrees, and a cell for how far it is, measured on the map."""
+def _table(desk: Desk, places: Sequence[Marked], view: MapView, distances: bool) -> Block:
+    """Each place with its degrees as exact as they can be set, and a cell for how far it is, measured on the map.
+
+    Places that come to the same degrees are one.
+    """
     columns = [Column(desk.say("place"), 0.4, names=True), Column(desk.say("latitude"), 0.18, align="right"),
                Column(desk.say("longitude"), 0.18, align="right")]  # fmt: skip
     if distances:
         unit = "miles" if desk.family.units == "customary" else "km"
         columns.append(Column(desk.say("distance", place=places[0].name), 0.24, unit=unit))
-    rows = []
+    names: dict[tuple[str, str], list[str]] = {}
     for place in places:
-        cells = [place.name, _degrees(place.lat, "N", "S"), _degrees(place.lon, "E", "W")]
-        if distances:
-            cells.append("0" if place is places[0] else "")
-        rows.append(tuple(cells))
+        at = (_degrees(place.lat, view.exact, "N", "S"), _degrees(place.lon, view.exact, "E", "W"))
+        names.setdefault(at, []).append(place.name)
+    rows = []
+    for k, (at, named) in enumerate(names.items()):
+        rows.append((", ".join(named), *at, *((("0" if k == 0 else ""),) if distances else ())))
     return Table(tuple(columns), tuple(rows), style="small", least=desk.look.ruling.pitch)
 
 
-def _degrees(value: float, above: str, below: str) -> str:
-    return f"{abs(value):.1f}° {above if value >= 0 else below}"
+def _degrees(value: float, exact: float, above: str, below: str) -> str:
+    """Degrees rounded to a multiple of `exact`, which may be 180 at most: '50.5° N', '0°'."""
+    rounded = round(value / exact) * exact
+    digits = 0 if exact >= 1 else 1
+    text = f"{abs(rounded):.{digits}f}°"
+    return text if abs(rounded) < 1e-9 or abs(rounded) == 180 else f"{text} {above if rounded > 0 else below}"
 
 
 # The map
 
 
-def _frame(at: Desk, head: Head, over: Sequence[Block], under: Sequence[Block], places: Sequence[Marked],
-           form: str) -> _Frame:  # fmt: skip
-    """The largest map for the room that words and table leave."""
-    used = sum(b.measure(at.kit, at.live_width).least + gap_of(at.kit, b) for b in (*over, *under))
-    left, foot = (_EDGE[0], _EDGE[1] + _FOOT) if form == "blank" else (0.0, _FOOT)
-    width, height = at.live_width - left, max(40.0, at.room(head, 0) - used - foot)
-    return _Frame(map_for([(p.lat, p.lon) for p in places], width, height), left, foot)
+def _map_for(at: Desk, head: Head, places: Sequence[Marked], form: str, *, asks: bool = True) -> _Map:
+    """The largest map for the room that words and table leave, and its words, which name the divisions of its edge."""
+    left, foot, band = (_EDGE[0], _EDGE[1] + _FOOT, BAND) if form == "blank" else (0.0, _FOOT, 0.0)
+    spots = [(p.lat, p.lon) for p in places]
+    view = map_for(spots, at.live_width - left - band, at.live_width * 0.7)
+    for lines, least in _LINES:
+        over = _over(at, form, _facts(places, view))
+        under = _under(at, form, places, view, lines) if asks else ()
+        used = sum(b.measure(at.kit, at.live_width).least + gap_of(at.kit, b) for b in (*over, *under))
+        room = at.room(head, 0) - used - foot - band - at.look.gap
+        view = map_for(spots, at.live_width - left - band, max(40.0, room))
+        if room >= least:
+            break
+    under = _under(at, form, places, view, lines) if asks else ()
+    return _Map(view, _over(at, form, _facts(places, view)), under, left, foot)
 
 
-def _page(at: Desk, over: Sequence[Block], under: Sequence[Block], frame: _Frame, places: Sequence[Marked],
-          form: str) -> Paint:  # fmt: skip
+def _page(at: Desk, made: _Map, places: Sequence[Marked], form: str) -> Paint:
+    over, under = list(made.over), list(made.under)
+
     def paint(pen: Pen, x: float, y: float, width: float, height: float) -> None:
-        top = draw_stack(at.kit, pen, list(over), x, y + height, width, height) - at.look.gap
-        wide, high = frame.size
-        least = sum(b.measure(at.kit, width).least + gap_of(at.kit, b) for b in under)
-        spare = max(0.0, top - y - high - least)
-        lowest = top - high - (spare / 2 if not under else 0.0)
-        box = Box(x + (width - wide) / 2 + frame.left, lowest + frame.foot, frame.view.width, frame.view.height)
-        _map(at, pen, frame, box, places, form)
+        top = draw_stack(at.kit, pen, over, x, y + height, width, height) - at.look.gap
+        wide, high = made.size
+        spare = 0.0 if under else max(0.0, top - y - high)
+        lowest = top - high - spare / 2
+        band = BAND if made.left else 0.0
+        left = x + (width - wide) / 2 + made.left
+        _map(at, pen, made, Box(left, lowest + made.foot, wide - made.left - band, made.view.height), places, form)
         if under:
-            draw_stack(at.kit, pen, list(under), x, lowest - at.look.gap, width, lowest - at.look.gap - y)
+            draw_stack(at.kit, pen, under, x, lowest - at.look.gap, width, lowest - at.look.gap - y)
 
     return paint
 
 
-def _turned(desk: Desk, head: Head, words: tuple[Sequence[Block], Sequence[Block]], frame: _Frame,
-            places: Sequence[Marked], form: str) -> tuple[Page, ...]:  # fmt: skip
-    """The map on a page of its own, sideways, and what there is to write on the next."""
-    over, under = words
-    if not any(isinstance(block, Table) for block in under):
-        under = ()  # a single question is not worth a page; it is one to talk about
-    at = sideways(desk)
-    count = 2 if under else 1
-    page = at.free_page(_page(at, over, (), frame, places, form), head, name=SHEET.title, number=1, count=count)
-    if not under:
-        return upright((page,))
-    return (*upright((page,)), *desk.pages(head, list(under), name=SHEET.title, before=1))
-
-
-def _map(desk: Desk, pen: Pen, frame: _Frame, box: Box, places: Sequence[Marked], form: str) -> None:
-    blank = form == "blank"
+def _map(desk: Desk, pen: Pen, made: _Map, box: Box, places: Sequence[Marked], form: str) -> None:
+    blank, view = form == "blank", made.view
     size = _MARKER[desk.level]
-    labels = [] if blank else labels_for(desk, frame.view, box, places, size)
-    draw_map(desk, pen, frame.view, box, net=blank, bold=desk.level in ("first", "younger"),
+    labels = [] if blank else labels_for(desk, view, box, places, size)
+    draw_map(desk, pen, view, box, net=blank, bold=desk.level in ("first", "younger"),
              clear=[label.box for label in labels])  # fmt: skip
     if not blank:
-        mark_places(pen, frame.view, box, places, labels, size)
+        mark_places(pen, view, box, places, labels, size)
     foot = box.y - (_EDGE[1] if blank else 0.0) - 11.0
     if desk.level != "first":
-        scale_bar(desk, pen, frame.view, box.x + 2.0, foot + 0.5, min(60.0, box.width * 0.4))
+        scale_bar(desk, pen, view, box.x + 2.0, foot + 0.5, min(60.0, box.width * 0.4))
     north(desk, pen, box.x + box.width - 5.0, foot + 0.5, 7.5)

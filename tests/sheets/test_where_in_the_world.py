@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 from itertools import pairwise
 
 import pytest
@@ -83,21 +84,59 @@ def test_names_of_degrees_stand_at_their_lines() -> None:
 def test_a_blank_map_has_no_markers_but_a_table_of_degrees() -> None:
     (page,) = pages("older", PARIS, OSLO)
     assert not markers(page)
-    words = said(page)
-    assert "48.9° N" in words and "2.4° E" in words and "59.9° N" in words and "10.8° E" in words
+    assert "Latitude" in said(page) and len(degrees_of(page)) == 4
+
+
+def degrees_of(page: Page) -> list[tuple[float, str]]:
+    """The degrees in the table, each with its letter; those at the edges of the map have a role of their own."""
+    words = [p.mark.text for p in placed(page, "text", "cell") if isinstance(p.mark, Text)]
+    return [(float(m[1]), m[2]) for word in words if (m := re.fullmatch(r"([\d.]+)°(?: ([NSEW]))?", word))]
+
+
+@pytest.mark.parametrize("paper", SHEETS_OF_PAPER)
+@pytest.mark.parametrize("level", ["older", "upper"])
+@pytest.mark.parametrize("spots", [(PARIS, OSLO), (PARIS, (47.2, 3.1)), (PARIS, KYOTO, BOSTON)])
+def test_the_degrees_asked_can_be_set_on_the_map(level: str, paper: str, spots: tuple) -> None:  # type: ignore[type-arg]
+    (page,) = pages(level, *spots, paper=paper)
+    assert len(placed(page, "map-frame")) == 1
+    lines = sorted(p.mark.x1 for p in placed(page, "meridian") if isinstance(p.mark, Line))
+    names = {p.mark.text for p in placed(page, "degree") if isinstance(p.mark, Text)}
+    shown = sorted({float(name.split("°")[0]) for name in names if name[-1] in "EW"})
+    step = min(b - a for a, b in pairwise(shown))
+    frame = placed(page, "map-frame")[0].box
+    under = sorted(b[2] - b[0] for p in placed(page, "division") if (b := p.box)[3] <= frame[1] + 0.1)
+    whole = under[len(under) // 2]
+    per_degree = (lines[1] - lines[0]) / step
+    division = whole / per_degree
+    assert whole >= 2.3  # a child's pencil point is about 0.7 mm wide: three to a piece (common practice, no source)
+    for (value, _), true in zip(degrees_of(page), [abs(v) for spot in spots for v in spot], strict=True):
+        parts = value / (division / 2)
+        assert parts == pytest.approx(round(parts), abs=0.05)
+        assert abs(value - true) <= division / 2 + 1e-6
+
+
+def test_places_that_come_to_the_same_degrees_are_one_row() -> None:
+    (page,) = pages("older", PARIS, KYOTO, (35.2, 136.0))
+    assert "Hall 0, Hall 1" in said(page) and len(degrees_of(page)) == 4
+
+
+@pytest.mark.parametrize("level", LEVELS)
+def test_what_is_farthest_is_asked_only_of_several(level: str) -> None:
+    assert "farthest" not in said(pages(level, PARIS, OSLO)[0])
+    assert level == "first" or "farthest" in said(pages(level, PARIS, OSLO, (52.5, 13.4))[0])
 
 
 def test_south_and_west_are_named() -> None:
-    words = " ".join(said(page) for page in pages("upper", (-33.9, 151.2), (-22.9, -43.2)))
-    assert "33.9° S" in words and "43.2° W" in words
+    (page,) = pages("upper", (-33.9, 151.2), (-22.9, -43.2))
+    assert [letter for _, letter in degrees_of(page)] == ["S", "E", "S", "W"]
 
 
-def test_places_far_apart_get_the_whole_world_sideways_and_a_globe() -> None:
-    made = pages("older", PARIS, KYOTO, BOSTON)
-    frame = placed(made[0], "map-frame")[0].box
-    assert frame[3] - frame[1] > 220  # along the paper's long side
-    assert "globe" in said(made[0])
-    assert len(pages("younger", PARIS, KYOTO, BOSTON)) == 1
+def test_places_far_apart_get_the_whole_world_and_a_globe() -> None:
+    (page,) = pages("older", PARIS, KYOTO, BOSTON)
+    assert "globe" in said(page) and len(degrees_of(page)) == 6
+    (page,) = pages("younger", PARIS, KYOTO, BOSTON)
+    frame = placed(page, "map-frame")[0].box
+    assert frame[3] - frame[1] > 210  # to colour, along the paper's long side
 
 
 def test_home_is_shown_only_if_it_is_elsewhere() -> None:
