@@ -18,6 +18,8 @@ from packgen.units import Quantity
 Value = float | str | Quantity
 Given = Mapping[str, Value]
 
+_LEAST, _MOST = 1e-3, 1e9
+"""The shortest and longest length (mm) a solid can be given: finer than any paper, and a thousand kilometres."""
 _EXAMPLE = {"length": "60 mm", "count": "6", "angle": "30 deg", "word": "a word"}
 
 
@@ -159,6 +161,8 @@ def _check_number(title: str, p: Parameter, number: float, example: str) -> None
         raise NetError(f"The {p.name} of the {title} is not a number that can be built.", example)
     if p.dimension == "length" and number <= 0 and p.low is None:
         raise NetError(f"The {p.name} of the {title} must be more than zero, not {number:g}.", example)
+    if p.dimension == "length" and number and not _LEAST <= abs(number) <= _MOST:
+        raise NetError(f"The {p.name} of the {title} is not a length that can be built: {number:g} mm.", example)
     if p.dimension == "count" and abs(number - round(number)) > 1e-9 and p.whole:
         raise NetError(f"The {p.name} of the {title} must be a whole number, not {number:g}.", example)
     unit = {"length": " mm", "angle": " degrees"}.get(p.dimension, "")

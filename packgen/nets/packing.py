@@ -120,7 +120,8 @@ def _cells(part: Part, move: Matrix) -> _Cells:
     shapely.prepare(whole)
     pieces, rows_of = shapely.get_parts(shapely.intersection(whole, bands), return_index=True)
     runs = []
-    for (a, _, b, _), k in zip(shapely.bounds(pieces).tolist(), rows_of.tolist(), strict=True):
+    there = ~shapely.is_empty(pieces)  # a band that lies between two parts of a piece, or beyond it, holds nothing
+    for (a, _, b, _), k in zip(shapely.bounds(pieces[there]).tolist(), rows_of[there].tolist(), strict=True):
         low, high = math.floor(a / _CELL) + 1, math.ceil(b / _CELL) + 1
         if high > max(low, 0):
             runs.append((first + k + 1, max(low, 0), high - max(low, 0)))

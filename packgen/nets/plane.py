@@ -40,7 +40,8 @@ def joined(outlines: Iterable[Sequence[Point]]) -> shapely.Geometry:
     grown = [shape(o).buffer(_HAIR, join_style="mitre") for o in outlines]
     whole = shapely.union_all(grown)
     back = whole.buffer(-_HAIR, quad_segs=1)
-    return back if back.area > 0.99 * whole.area else whole
+    back = back if back.area > 0.99 * whole.area else whole
+    return back if back.is_valid else shapely.make_valid(back, method="structure", keep_collapsed=False)
 
 
 def shrunk(points: Sequence[Point], by: float) -> tuple[Point, ...]:

@@ -12,6 +12,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
+from packgen.nets.errors import NetError
 from packgen.nets.solid import FLAT, Edge
 from packgen.nets.vectors import Point, all_moved, onto
 
@@ -57,10 +58,12 @@ def setback(card: float, dihedral: float) -> float:
 
     The outside of the card is at true size. Two faces of thickness t that meet at an inner angle d have their inner
     surfaces meet t / tan(d / 2) in from the edge, measured along either face; nothing inside can lie closer. It is t
-    for a right angle, and 0 for flat and hollow edges.
+    for a right angle, and 0 for flat and hollow edges. Raises NetError for faces that lie on each other.
     """
     if dihedral >= math.pi - FLAT:
         return 0.0
+    if dihedral < FLAT:
+        raise NetError("Two faces of the solid lie on each other.", "Leave out one of them, or part them.", "mesh")
     return card / math.tan(dihedral / 2)
 
 

@@ -58,8 +58,12 @@ def _home(tiles: list[tuple[int, Part]], a: Point, b: Point) -> int:
     if len(tiles) == 1:
         return tiles[0][0]
     middle = shapely.Point((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)
-    near = ((round(min(shape(f.points).distance(middle) for f in piece.faces), 6), number) for number, piece in tiles)
-    return min(near)[1]
+    return min((round(_away(piece, middle), 6), number) for number, piece in tiles)[1]
+
+
+def _away(piece: Part, point: shapely.Point) -> float:
+    """How far a point lies from the faces of a tile; a tile of tabs alone is nobody's home."""
+    return min((shape(f.points).distance(point) for f in piece.faces), default=math.inf)
 
 
 @dataclass(frozen=True, slots=True)

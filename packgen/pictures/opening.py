@@ -158,6 +158,8 @@ def upright(image: ImageFile.ImageFile, least: tuple[int, int] | None = None) ->
 
     CMYK, 16-bit, palette, Lab and profiled pictures are brought to sRGB; transparency is laid over white.
     """
+    if image.format not in ("JPEG", "MPO"):
+        image.load()  # looking for an orientation first would hide that the pixels are damaged
     turn = orientation_of(image)
     if least is not None and image.format in ("JPEG", "MPO"):
         image.draft(image.mode, least[::-1] if turn in _TURNED else least)

@@ -162,3 +162,12 @@ def test_a_large_jpeg_is_decoded_small_when_little_is_asked(tmp_path: Path) -> N
     with opened(path) as image:
         small = upright(image, (200, 150))
     assert small.size == (200, 150)
+
+
+def test_a_broken_stream_is_not_hidden_by_a_look_at_the_orientation(tmp_path: Path) -> None:
+    path = tmp_path / "spoilt.png"
+    Image.effect_noise((40, 30), 60).save(path)
+    data = bytearray(path.read_bytes())
+    data[data.index(b"IDAT") + 4] = 0  # no zlib stream begins so
+    path.write_bytes(data)
+    assert "damaged" in refusal(path)
