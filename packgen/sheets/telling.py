@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from packgen.page.blocks import Block, Break, DrawBox, Kit, Lines, Prose, Row, Span, Stack, gap_of, shares
 from packgen.page.desk import Desk, Laid, Sheet
+from packgen.page.frame import Head
 from packgen.page.look import RULE, THIN, Ruling
 from packgen.page.marks import Stroke
 from packgen.page.pen import Pen
@@ -25,7 +27,7 @@ _ADULT = Ruling(3.0, 9.0, "one")
 class _Strip:
     """A chapter's strip: a number on a folded tab, its title, and what is to be done, as high as its share."""
 
-    number: int
+    number: int | None
     title: str
     note: str
     blocks: tuple[Block, ...]
@@ -49,7 +51,8 @@ class _Strip:
         pen.polygon([(x, top), (x + head * 1.5, top), (x + head * 1.1, top - head), (x, top - head)],
                     Stroke(THIN, 0.3), 0.9, role="ornament")  # fmt: skip
         style = look.strong
-        pen.text(x + head * 0.6, top - head / 2 - style.size * 0.33, str(self.number), style, align="centre")
+        if self.number:
+            pen.text(x + head * 0.6, top - head / 2 - style.size * 0.33, str(self.number), style, align="centre")
         note = kit.faces.width(self.note, look.small.face, look.small.size) if self.note else 0.0
         room = width - head * 1.5 - 8.0 - note
         fitted = fit(kit.faces, self.title, style, room, head * 1.1, style.size * 0.55)
@@ -69,29 +72,40 @@ class _Strip:
 
 
 def lay_out(desk: Desk) -> tuple[Laid, ...]:
-    """Strips for all chapters, a fixed number on a page; nothing if there is no book."""
+    """Strips for all chapters, two on a page; nothing if there is no book."""
     book = desk.study.book
     if not book or not book.chapters:
         return ()
     author = f", {book.author}" if book.author else ""
     head = desk.head(desk.say("title"), f"{book.title}{author}", "book", date=False)
-    strips = _equal(desk, [_strip(desk, k, chapter) for k, chapter in enumerate(book.chapters, 1)])
-    pages = desk.pages(head, strips, name=head.title)
+    strips = [_strip(desk, k, chapter) for k, chapter in enumerate(book.chapters, 1)]
+    pages = desk.pages(head, _paged(desk, head, strips), name=head.title)
     sides = "one-sided" if desk.level == "first" else "two-sided-long-edge"
     return (Laid("telling", f"{SHEET.title}: {book.title}", pages, sides=sides),)
 
 
-def _equal(desk: Desk, strips: list[_Strip]) -> list[Block]:
-    """The strips with page breaks so that every page has as many, if some number of them comes out even."""
+def _paged(desk: Desk, head: Head, strips: list[_Strip]) -> list[Block]:
+    """The strips with page breaks, two to a page where two fit; a place left over is for the whole book."""
     if desk.level == "first":
         return list(strips)
-    most = 2 if desk.level == "younger" else 3
-    a_page = next((k for k in range(most, 1, -1) if len(strips) % k == 0), 2)
+    whole = _whole(desk)
     blocks: list[Block] = []
-    for k, strip in enumerate(strips):
-        blocks += [Break()] if k and k % a_page == 0 else []
-        blocks.append(strip)
+    waiting = list(strips)
+    for page in range(len(strips)):
+        here = waiting[:1]
+        other = waiting[1] if len(waiting) > 1 else whole
+        if _high(desk, (*here, other)) <= desk.room(head, page):
+            here = [*here, other]
+        blocks += [*([Break()] if page else []), *here]
+        waiting = waiting[2:] if len(here) > 1 else waiting[1:]
+        if not waiting:
+            break
     return blocks
+
+
+def _high(desk: Desk, strips: Sequence[_Strip]) -> float:
+    spans = [strip.measure(desk.kit, desk.live_width) for strip in strips]
+    return sum(span.least for span in spans) + sum(gap_of(desk.kit, strip) for strip in strips[1:])
 
 
 def _strip(desk: Desk, number: int, chapter: Chapter) -> _Strip:
@@ -102,25 +116,41 @@ def _strip(desk: Desk, number: int, chapter: Chapter) -> _Strip:
     return _Strip(number, str(chapter.title), " · ".join(notes), parts(desk, number))
 
 
+def _whole(desk: Desk) -> _Strip:
+    """The strip for the whole book, when the last chapter is told."""
+    if desk.level == "younger":
+        return _Strip(None, desk.say("whole_title"), "", _drawn(desk, "whole_draw", "whole_tell"))
+    return _Strip(None, desk.say("whole_title"), "", _written(desk, "whole_draw", "whole_tell", "whole_ask"))
+
+
 def _first(desk: Desk, number: int) -> tuple[Block, ...]:
     return (
         DrawBox(desk.say("draw"), least=84.0),
-        Stack((Prose(desk.say("dictate"), "small"), Lines(3, 4, ruling=_ADULT, gap=0.5))),
+        Stack((Prose(desk.say("dictate"), "small"), Lines(4, 6, ruling=_ADULT, gap=0.5, grow=6.0))),
     )
 
 
 def _younger(desk: Desk, number: int) -> tuple[Block, ...]:
-    tell = Stack((Prose(desk.say("tell"), "strong", tight=True), Lines(2, 4, gap=1.0)))
-    return (Row(((1.0, DrawBox(desk.say("draw"), least=30.0)),)), tell)
+    return _drawn(desk, "draw", "tell")
+
+
+def _drawn(desk: Desk, draw: str, tell: str) -> tuple[Block, ...]:
+    told = Stack((Prose(desk.say(tell), "strong", tight=True), Lines(2, 4, gap=1.0)))
+    return (DrawBox(desk.say(draw), least=30.0), told)
 
 
 def _older(desk: Desk, number: int) -> tuple[Block, ...]:
-    recall: list[Block] = []
+    recall: tuple[Block, ...] = ()
     if number > 1:
-        recall = [Stack((Prose(desk.say("recall"), "label", tight=True), Lines(1, 2, gap=0.0)))]
-    tell = Stack((Prose(desk.say("tell"), "label", tight=True), Lines(4, gap=0.0)), gap=3.0)
-    sketch: Block = DrawBox(desk.say("draw"), least=30.0)
+        recall = (Stack((Prose(desk.say("recall"), "label", tight=True), Lines(1, 2, gap=0.0))),)
+    return (*recall, *_written(desk, "draw", "tell", "ask"))
+
+
+def _written(desk: Desk, draw: str, tell: str, ask: str) -> tuple[Block, ...]:
+    """Lines to tell on with a place to sketch beside them, and a question."""
+    told = Stack((Prose(desk.say(tell), "label", tight=True), Lines(4, gap=0.0)), gap=3.0)
+    sketch: Block = DrawBox(desk.say(draw), least=30.0)
     left_handed = bool(desk.child and desk.child.left_handed)
-    cells = ((1.9, tell), (1.0, sketch))
-    question = Stack((Prose(desk.say("ask"), "label", tight=True), Lines(1, 2, gap=0.0)), gap=3.0)
-    return (*recall, Row(cells[::-1] if left_handed else cells, gutter=5.0, gap=3.0), question)
+    cells = ((1.9, told), (1.0, sketch))
+    question = Stack((Prose(desk.say(ask), "label", tight=True), Lines(1, 2, gap=0.0)), gap=3.0)
+    return (Row(cells[::-1] if left_handed else cells, gutter=5.0, gap=3.0), question)
