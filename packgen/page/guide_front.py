@@ -4,15 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from packgen.page.blocks import Block, Bullets, Prose, Row, Stack
+from packgen.page.blocks import Block, Break, Bullets, Prose, Row, Stack
+from packgen.page.contents import Entry, contents
 from packgen.page.desk import Desk
 from packgen.page.looking import thumb
-from packgen.page.parents import MAKINGS, part_name
+from packgen.page.parents import MAKINGS, height_of, part_name
 from packgen.page.rhythm import Panel, Rhythm
 from packgen.page.table import Cell, Column, Table
 from packgen.page.timetable import Pairs, Step
+from packgen.page.week_sheets import homeless, listed
 from packgen.planning import minutes
-from packgen.planning.life import age_questions, chosen_events, years_between
+from packgen.planning.life import chosen_events, years_between
 from packgen.planning.people import Person, by_level, names_of
 from packgen.planning.plan import life_at
 from packgen.planning.print_plan import RunInfo, fresh_sheets
@@ -22,15 +24,50 @@ MOST_DATES = 24
 _PORTRAIT = 46.0
 
 
-def how_to_blocks(desk: Desk, persons: Sequence[Person]) -> list[Block]:
-    """How to use the pack, on one page."""
+def first_blocks(desk: Desk, persons: Sequence[Person], entries: Sequence[Entry]) -> list[Block]:
+    """What is in the file, what to do before the first week, and who has what."""
+    steps = [*_book_steps(desk), *desk.say_lines("before_steps", example=_example(desk, persons))]
     return [
-        Step(desk.say("before_name"), (Bullets(desk.say_lines("before_steps"), "number", spread=0.2),)),
+        Step(desk.say("contents_name"), (contents(desk.kit, entries, desk.live_width),), wide=True),
+        Step(desk.say("before_name"), (Bullets(tuple(steps), "number", spread=0.2),), wide=True),
+        *([Step(desk.say("who_name"), (_who(desk, persons),), wide=True)] if persons else []),
+        *_homeless(desk, persons),
+    ]
+
+
+def _example(desk: Desk, persons: Sequence[Person]) -> str:
+    """What stands at the foot of one child's sheet."""
+    named = next((person.name for person in persons if person.named), "")
+    return f"{named or desk.say('foot_sheet')} 3"
+
+
+def _book_steps(desk: Desk) -> list[str]:
+    """To get the book, named as a library wants it."""
+    book = desk.study.book
+    if not book:
+        return []
+    named = desk.say("book_words", title=book.title, author=book.author)
+    pages = [str(chapter.pages) for chapter in book.chapters if chapter.pages]
+    return [desk.say("get_book", book=named, count=len(book.chapters), pages=bool(pages))]
+
+
+def how_to_blocks(desk: Desk) -> list[Block]:
+    """How a week goes."""
+    return [
         Step(desk.say("each_name"), (Bullets(desk.say_lines("each_steps"), "number", spread=0.2),)),
         Step(desk.say("rhythm_name"), (_rhythm(desk),), (desk.say("rhythm_minutes", minutes=desk.term.minutes),)),
         Step(desk.say("habits_name"), (Bullets(desk.say_lines("habits"), spread=0.2),)),
-        *([Step(desk.say("who_name"), (_who(desk, persons),))] if persons else []),
     ]
+
+
+def _homeless(desk: Desk, persons: Sequence[Person]) -> list[Block]:
+    """Sheets that no week asks for: they are to be named all the same."""
+    rows = []
+    for person in persons:
+        lines = listed(desk, homeless(desk, person))
+        if lines:
+            rows.append((person.name, ", ".join(f"{line.number} {line.words}".strip() for line in lines)))
+    return [Step(desk.say("any_week_name"), (Pairs(tuple(rows)),), (desk.say("any_week_note"),))] if rows else []
 
 
 def _rhythm(desk: Desk) -> Block:
@@ -79,20 +116,23 @@ def _runs_of(desk: Desk, person: Person) -> list[RunInfo]:
 # The person at a glance
 
 
-def life_blocks(desk: Desk, persons: Sequence[Person]) -> list[Block]:
-    """What to tell about the person, and what to look up."""
+def life_blocks(desk: Desk, persons: Sequence[Person], room: float = 1e6) -> list[Block]:
+    """What to tell about the person, and what to look up: on one page of that height, or parted between the two."""
     study = desk.study
     facts = Pairs(tuple(_facts(desk)))
     first: Block = Stack((Prose(str(study.in_short), "strong"), *([facts] if facts.rows else [])), gap=2.0)
     if study.portrait:
         first = Row((thumb(desk, study.portrait, study.portrait_said, _PORTRAIT, _PORTRAIT), (1.0, first)), gutter=6.0)
-    blocks: list[Block] = [first]
+    told: list[Block] = [first]
     for name, text in _told(desk, persons):
-        blocks.append(Step(name, tuple(Prose(part, gap=1.2) for part in text.split("\n") if part.strip())))
+        told.append(Step(name, tuple(Prose(part, gap=1.2) for part in text.split("\n") if part.strip())))
+    looked_up: list[Block] = []
     for name, items in (("in_the_way", study.obstacles), ("worth_knowing", study.facts)):
         if items:
-            blocks.append(Step(desk.say(name), (Bullets(tuple(map(str, items)), spread=0.15),)))
-    return [*blocks, *_dates(desk), *_answers(desk, persons)]
+            looked_up.append(Step(desk.say(name), (Bullets(tuple(map(str, items)), spread=0.15),)))
+    looked_up += _dates(desk)
+    parted = bool(looked_up) and height_of(desk, [*told, *looked_up]) > room >= height_of(desk, told)
+    return [*told, *([Break()] if parted else []), *looked_up]
 
 
 def _facts(desk: Desk) -> list[tuple[str, str]]:
@@ -101,7 +141,7 @@ def _facts(desk: Desk) -> list[tuple[str, str]]:
     if study.died:
         rows.append((desk.say("died"), plain(study.died) + _age(desk)))
     if study.place:
-        rows.append((desk.say("home"), str(study.place.name)))
+        rows.append((desk.say("lived"), str(study.place.name)))
     if study.book:
         rows.append((desk.say("book"), desk.say("book_words", title=study.book.title, author=study.book.author)))
     return rows
@@ -143,24 +183,3 @@ def _dates(desk: Desk) -> list[Block]:
         return [Step(desk.say("dates_name"), (Pairs(rows, most=0.4),))]
     cells = tuple((1.0, Pairs(part, "small", most=0.42)) for part in (rows[:half], rows[half:]))
     return [Step(desk.say("dates_name"), (Row(cells, gutter=6.0),))]
-
-
-def _answers(desk: Desk, persons: Sequence[Person]) -> list[Block]:
-    """The answers to the questions on the timeline sheets, all children's together."""
-    asked = []
-    for person in persons:
-        for item in person.items:
-            if item.sheet == "timeline":
-                most = _most_events(desk, person, dict(item.options))
-                asked += age_questions(desk.study, chosen_events(desk.study, most))
-    rows = tuple((desk.say("answer_years", q=q), desk.say(f"ask_{q.kind}", q=q)) for q in dict.fromkeys(asked))
-    return [Step(desk.say("answers_name"), (Pairs(rows),), (desk.say("answers_note"),))] if rows else []
-
-
-def _most_events(desk: Desk, person: Person, options: dict[str, object]) -> int | None:
-    """How many events a person's timeline has, as its recipe says."""
-    said = str(options.get("events", ""))
-    if said.isdigit():
-        return int(said)
-    recipe = next((pack.recipe for pack in desk.packs if pack.folder == person.folder), None)
-    return None if said == "all" or recipe is None else recipe.events

@@ -6,21 +6,22 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from packgen.page.bands import BandRow, Bands
-from packgen.page.blocks import Block, Boxed, Bullets, Prose, Row, Stack
+from packgen.page.blocks import Block, Boxed, Break, Bullets, Prose, Row, Stack
 from packgen.page.desk import Desk
+from packgen.page.hazards import challenge_dangers
 from packgen.page.look import SOFT
+from packgen.page.needed import needed_words
 from packgen.page.parents import capital, challenge_care, height_of
 from packgen.page.table import Cell, Column, Table
 from packgen.page.text import Style
 from packgen.page.timetable import IfRoom, Pairs, Sayings, Step
-from packgen.planning.amounts import amount, shown
 from packgen.planning.challenges import trial_of
 from packgen.planning.people import Person, by_level, names_of
 from packgen.planning.results import outcome_of
-from packgen.reading.models import Challenge, Material
+from packgen.reading.models import Challenge
 from packgen.trials.frame import Expected, Figure
 from packgen.trials.plan import TrialPlan
-from packgen.units import quantity
+from packgen.units import Quantity, quantity
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,30 +38,40 @@ class _Key:
 def key_blocks(desk: Desk, challenge: Challenge, persons: Sequence[Person], room: float) -> list[Block]:
     """The key's steps under a heading of their own; a word only if the challenge has faults.
 
-    Where that keeps it on one page, `room` mm high, it is set in small type throughout.
+    Where that keeps it on one page, `room` mm high, it is set in small type throughout. Else what to do is on the first
+    page, and what to do when it comes out otherwise on the second.
     """
-    title = key_heading(desk, str(challenge.title))
+    title = _heading(desk, key_title(desk, challenge))
     plan, _ = trial_of(challenge, desk.family)
     if plan is None:
         return [title, Prose(desk.say("no_key"))]
     makers = tuple(person for person in persons if "challenge" in person.kinds or not person.items) or tuple(persons)
     key = _Key(desk, challenge, plan, makers)
-    blocks = [title, *_blocks(key)]
-    if height_of(desk, blocks) > room:
-        smaller = [title, *_blocks(replace(key, style="small"))]
-        return smaller if height_of(desk, smaller) <= room else blocks
-    return blocks
+    for one in (key, replace(key, style="small")):
+        whole = [title, *_to_do(one), *_afterwards(one)]
+        if height_of(desk, whole) <= room:
+            return whole
+    first = [title, *_to_do(key)]
+    between: list[Block] = [Break()] if height_of(desk, first) <= room else []
+    return [*first, *between, _heading(desk, desk.say("key_on", title=challenge.title)), *_afterwards(key)]
 
 
-def _blocks(key: _Key) -> list[Block]:
-    blocks = [_task(key), _set_up(key), *_care(key), *_expected(key), *_different(key), *_faults(key)]
-    return [*blocks, *_further(key), *_source(key), *_results(key)]
+def _to_do(key: _Key) -> list[Block]:
+    return [_task(key), _set_up(key), *_care(key), *_expected(key)]
 
 
-def key_heading(desk: Desk, title: str) -> Prose:
+def _afterwards(key: _Key) -> list[Block]:
+    return [*_different(key), *_faults(key), *_further(key), *_source(key), *_results(key)]
+
+
+def key_title(desk: Desk, challenge: Challenge) -> str:
+    """What the key to a challenge is called."""
+    return desk.say("key_title", title=challenge.title)
+
+
+def _heading(desk: Desk, words: str) -> Prose:
     """The heading of a key: between the title of a page and the name of a step."""
-    style = desk.look.title.at(desk.look.title.size * 0.84)
-    return Prose(desk.say("key_title", title=title), style, tight=True, role="heading")
+    return Prose(words, desk.look.title.at(desk.look.title.size * 0.84), tight=True, role="heading")
 
 
 def _task(key: _Key) -> Block:
@@ -87,7 +98,7 @@ def _fair(key: _Key) -> tuple[tuple[str, str], ...]:
     desk, plan = key.desk, key.plan
     keep = tuple(map(str, key.challenge.keep_same)) or plan.keep_same
     rows = [
-        (desk.say("fair_change"), plan.changed.name if plan.changed else desk.say("design_word")),
+        (desk.say("fair_change"), _changed(key)),
         (desk.say("fair_measure"), plan.measured.title),
         (desk.say("fair_keep"), ", ".join(keep) or desk.say("rest_word")),
     ]
@@ -98,6 +109,15 @@ def _fair(key: _Key) -> tuple[tuple[str, str], ...]:
     said = [desk.say("tries_each", count=n, names=names_of(group)) for n, group in counts.items()]
     rows += [(desk.say("fair_tries"), ", ".join(said))] if said else []
     return tuple(rows)
+
+
+def _changed(key: _Key) -> str:
+    """What is changed, with the values that are planned."""
+    plan = key.plan
+    if plan.changed is None:
+        return key.desk.say("design_word")
+    values = ", ".join(row.label for row in plan.rows if row.value is not None)
+    return key.desk.say("changed_values", name=plan.changed.name, values=values) if values else plan.changed.name
 
 
 def _tries(key: _Key, level: str) -> int:
@@ -115,46 +135,63 @@ def _needed(key: _Key) -> tuple[tuple[str, str], ...]:
     desk = key.desk
     rows = []
     for label, shared in (("need_each", False), ("need_shared", True)):
-        items = [_material(desk, m) for m in key.challenge.materials if m.shared is shared]
+        items = needed_words(desk, [m for m in key.challenge.materials if m.shared is shared], 1)
         if items:
             rows.append((desk.say(label), ", ".join(items)))
     return tuple(rows)
-
-
-def _material(desk: Desk, material: Material) -> str:
-    """`2 sheets of card` as `card, 2 sheets` would part at the wrong comma, so: `card (2 sheets)`."""
-    if material.amount is None:
-        return str(material.item)
-    customary = desk.family.units == "customary"
-    return f"{material.item} ({shown(amount(material.amount, str(material.unit or '')), customary)})"
 
 
 # What to expect
 
 
 def _expected(key: _Key) -> list[Block]:
+    """What each row should come out at, under which conditions, and what gives the result that is asked for."""
     desk, plan = key.desk, key.plan
+    known = any(row.expected for row in plan.rows)
     blocks: list[Block] = []
-    if any(row.expected for row in plan.rows):
+    if known:
         rows = tuple(_band(desk, row.label, row.expected, row.note) for row in plan.rows)
         label = plan.changed.name if plan.changed else desk.say("expect_value")
-        bands = Bands(rows, plan.y_axis, label, desk.say("expect_said"))
-        blocks = [bands]
+        blocks += [Prose(desk.say("holds_for", conditions=_conditions(key)), key.style)] if plan.conditions else []
+        blocks += [Bands(rows, plan.y_axis, label, desk.say("expect_said")), *_answer(key)]
     elif plan.model is None:
-        blocks = [Prose(desk.say("no_formula"))]
+        blocks.append(Prose(desk.say("no_formula"), key.style))
     else:
-        blocks = [Prose(desk.say("no_result", what=plan.measured.what))]
+        blocks.append(Prose(desk.say("no_result", what=plan.measured.what), key.style))
     worked_out = " ".join(capital(f"{figure.label}: {_figure(figure)}.") for figure in plan.figures)
-    figures = (worked_out,) if worked_out else ()
-    said = tuple(line for line in plan.advice if not _in_rows(plan, line))
-    advice = Bullets((*figures, *said), style="small", spread=0.2, gap=1.2) if figures or said else None
-    known = any(row.expected for row in plan.rows)
-    notes = (desk.say("expect_note"),) if known else ()
-    if not advice:
-        return [Step(desk.say("expect_name"), tuple(blocks), notes)]
-    if key.style == "small":  # under the step, where its lines are longer and fewer
-        return [Step(desk.say("expect_name"), tuple(blocks), notes), replace(advice, gap=1.6)]
-    return [Step(desk.say("expect_name"), (*blocks, advice), notes)]
+    said = [worked_out] if worked_out else []
+    said += [line for line in plan.advice if not _in_rows(plan, line) and not line.startswith("Taken as usual")]
+    blocks += [Bullets(tuple(said), style="small", spread=0.15, gap=1.2)] if said else []
+    return [Step(desk.say("expect_name"), tuple(blocks), (desk.say("expect_note"),) if known else ())]
+
+
+def _conditions(key: _Key) -> str:
+    """What the figures hold for; what the study did not say is marked as taken by packgen."""
+    taken = {name for name, _ in key.plan.assumed}
+    said = []
+    for name, value in key.plan.conditions:
+        words = f"{name} {value}"
+        said.append(key.desk.say("as_usual", words=words) if name in taken else words)
+    return ", ".join(said)
+
+
+def _answer(key: _Key) -> list[Block]:
+    """Which value of what is changed gives the result that the challenge asks for."""
+    desk, goal, changed = key.desk, key.plan.goal, key.plan.changed
+    if goal is None or changed is None:
+        return []
+    if not goal.answers:
+        return [Prose(desk.say("goal_none", wanted=goal.wanted), "strong", gap=1.2)]
+    values = desk.say("or_word").join(str(_rounded(answer)) for answer in goal.answers)
+    words = desk.say("goal" if goal.exact else "goal_near", wanted=goal.wanted, name=changed.name, values=values)
+    return [Prose(words, "strong", gap=1.2)]
+
+
+def _rounded(answer: Quantity | str) -> Quantity | str:
+    """An answer to three places."""
+    if isinstance(answer, str):
+        return answer
+    return quantity(float(f"{answer.to(answer.unit):.3g}"), answer.unit) if answer.unit else answer
 
 
 def _in_rows(plan: TrialPlan, line: str) -> bool:
@@ -214,7 +251,8 @@ def _further(key: _Key) -> list[Block]:
 
 
 def _care(key: _Key) -> list[Block]:
-    words = challenge_care(key.desk, key.challenge, key.plan)
+    *said, last = challenge_care(key.desk, key.challenge, key.plan)
+    words = (*said, *challenge_dangers(key.desk, key.challenge, key.plan, said), last)
     return [Boxed(Prose(" ".join(words), "small"), "caution", key.desk.say("care_title"), gap=3.0, pad=2.2)]
 
 

@@ -99,8 +99,8 @@ _LOOKS = {
     ),
     "parent": Look(
         "parent", _style("display", 19, 1.12), _style("display", 12, 1.2), _style("text", 10, 1.38),
-        _style("text-bold", 10, 1.38), _style("text", 8.5, 1.3), _style("text-bold", 9, 1.25),
-        _RULINGS["parent"], 8.5 * MM_PER_POINT, 4.0, 1.0, MIDDLE,
+        _style("text-bold", 10, 1.38), _style("text", 9, 1.3), _style("text-bold", 9.5, 1.25),
+        _RULINGS["parent"], 9 * MM_PER_POINT, 4.0, 1.0, MIDDLE,
     ),
 }  # fmt: skip
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from pathlib import Path
 
 from packgen.page.blocks import Art, Block, Bullets, Prose, Row, Stack
@@ -25,6 +26,10 @@ _THUMB = 52.0
 _THUMB_HIGH, _CLOSE_HIGH = 44.0, 30.0
 _SHORT = 420  # letters of a telling that still stands beside its picture
 _CODE = 20.0
+_NAMES = 30.0  # mm, the most the column of names takes
+_STEP = 35.0  # mm, what a step's name takes of the width
+_FEW = 4  # rows of questions that are kept with their picture
+_MOST = 8  # questions that stand beside a name
 
 
 def look_step(desk: Desk, week: Week, persons: Sequence[Person], close: bool = False) -> list[Block]:
@@ -42,17 +47,25 @@ def look_step(desk: Desk, week: Week, persons: Sequence[Person], close: bool = F
 
 
 def _work(desk: Desk, work: Work, persons: Sequence[Person], high: float) -> list[Block]:
-    short = len(str(work.tell or "")) <= _SHORT
-    cells: list[tuple[float, Block]] = [(1.0, _label(desk, work, short))]
+    beside = bool(work.tell) and len(str(work.tell)) <= _SHORT
+    rows = [_shown(desk, work, high, tell) for tell in ((True, False) if beside else (False,))]
+    shown = min(rows, key=lambda blocks: sum(one.measure(desk.kit, desk.live_width - _STEP).least for one in blocks))
+    asked = _questions(desk, work, persons)
+    few = bool(asked) and len(asked) <= _FEW and len(str(work.tell or "")) <= _SHORT
+    return [*shown, *([Stack(tuple(asked), gap=2.0)] if few else asked)]
+
+
+def _shown(desk: Desk, work: Work, high: float, tell: bool) -> list[Block]:
+    """The picture, its label and its code side by side; what to tell beside the picture (`tell`) or under it."""
+    cells: list[tuple[float, Block]] = [(1.0, _label(desk, work, tell))]
     if work.image:
         cells.insert(0, thumb(desk, work.image, work.image_said, _THUMB, high))
     if work.link:
-        cells.append((-_code_side(str(work.link)), _code(str(work.link))))
+        cells.append((-_code_side(str(work.link)), _code(desk, str(work.link))))
     blocks: list[Block] = [Row(tuple(cells), gutter=4.5, gap=2.0, tight=True)]
-    blocks += _questions(desk, work, persons)
-    if work.tell and not short:
-        blocks.append(Prose(desk.say("afterwards"), "label", gap=2.0, tight=True))
-        blocks.append(Prose(str(work.tell), gap=0.4))
+    if work.tell and not tell:
+        blocks.append(Prose(desk.say("afterwards"), "label", gap=1.2, tight=True))
+        blocks.append(Prose(str(work.tell), gap=0.2))
     return blocks
 
 
@@ -90,41 +103,87 @@ def _code_side(link: str) -> float:
     return max(_CODE, side_for(link))
 
 
-def _code(link: str) -> Block:
+def _code(desk: Desk, link: str) -> Block:
+    """The code with what it opens under it."""
     side = _code_side(link)
 
     def paint(pen: Pen, x: float, y: float, width: float, height: float) -> None:
         draw_qr(pen, link, x, y + height - side, side)
 
-    return Art(paint, side)
+    return Stack((Art(paint, side), Prose(desk.say("scan"), desk.look.small.grey(SOFT), gap=0.8)))
+
+
+@dataclass(frozen=True, slots=True)
+class _Asked:
+    """Who is asked what: questions with their answers, which are empty where every answer is a good one."""
+
+    group: tuple[Person, ...]
+    questions: tuple[tuple[str, str], ...]
 
 
 def _questions(desk: Desk, work: Work, persons: Sequence[Person]) -> list[Block]:
-    """Two columns, the young ones' and the older ones'; one list if there is only one group."""
-    youngest_first = [person for _, group in by_level(persons) for person in group]
-    young = [person for person in youngest_first if person.young]
-    old = [person for person in youngest_first if not person.young]
-    for_young, for_old = shared_out([str(q) for q in work.look], bool(young), bool(old))
-    turn = desk.study.works.index(work)
-    groups = []
-    for group, own in ((young, for_young), (old, for_old)):
-        if group:
-            groups.append((group, _filled(desk, group, own, turn)))
-    if not groups:
+    """The questions by child, the youngest first, each with its answer if the study has it; else what to listen for."""
+    asked = _asked(desk, work, persons)
+    if not asked:
         return []
-    if len(groups) == 1:
-        return [Stack((Prose(desk.say("ask_all"), "label", tight=True), _list(groups[0][1])), gap=2.0)]
-    titles = (desk.say("ask_young", names=names_of(young)), desk.say("ask_old", names=names_of(old)))
-    parts = [(title, asked) for title, (_, asked) in zip(titles, groups, strict=True)]
-    if max(len(asked) for _, asked in parts) > 8:  # too many to stand side by side on one page
-        return [block for title, asked in parts
-                for block in (Prose(title, "label", gap=2.0, tight=True), _list(asked))]  # fmt: skip
-    cells = tuple((1.0, Stack((Prose(title, "label", tight=True), _list(asked)))) for title, asked in parts)
-    return [Row(cells, gutter=6.0, gap=2.0)]
+    widest = max(desk.faces.width(_names(one), desk.look.label.face, desk.look.label.size) for one in asked)
+    column = min(widest + 3.0, _NAMES) if len(asked) > 1 else 0.0
+    blocks: list[Block] = []
+    for place, one in enumerate(asked):
+        blocks += _row(desk, work, one, column, place == 0)
+    return blocks
+
+
+def _row(desk: Desk, work: Work, one: _Asked, column: float, first: bool) -> list[Block]:
+    gap = 2.0 if first else 1.2
+    lines = [desk.say("answer", ask=ask, answer=answer) if answer else ask for ask, answer in one.questions]
+    said: tuple[Block, ...] = ()
+    if not all(answer for _, answer in one.questions):
+        said = (Prose(_listen(desk, work, one.group), desk.look.small.grey(SOFT), gap=0.5),)
+    if len(lines) > _MOST:  # too many to stand beside a name on one page
+        return [Prose(_names(one), "label", gap=gap, tight=True), _list(lines), *said]
+    words = Stack((_list(lines), *said), gap=gap)
+    return [Row(((-column, Prose(_names(one), "label")), (1.0, words)), gutter=1.5, gap=gap)] if column else [words]
+
+
+def _names(one: _Asked) -> str:
+    return names_of(one.group)
+
+
+def _listen(desk: Desk, work: Work, group: Sequence[Person]) -> str:
+    """What to listen for where no answer is the only right one: by level, another for each picture."""
+    lowest = min((person.level for person in group), key=LEVELS.index)
+    lines = desk.say_lines(f"listen_look_{lowest}")
+    return lines[desk.study.works.index(work) % len(lines)]
+
+
+def _asked(desk: Desk, work: Work, persons: Sequence[Person]) -> list[_Asked]:
+    """The questions shared out: what is printed for the youngest is asked of them, the study's others of the rest."""
+    answers = dict(zip(map(str, work.look_first), map(str, work.answers_first), strict=False))
+    answers |= dict(zip(map(str, work.look), map(str, work.answers), strict=False))
+    ordered = tuple(person for _, group in by_level(persons) for person in group)
+    smallest = tuple(person for person in ordered if person.level == "first" and work.look_first)
+    young = tuple(person for person in ordered if person.young and person not in smallest)
+    old = tuple(person for person in ordered if not person.young)
+    look = [str(question) for question in work.look]
+    for_young, for_old = shared_out(look, bool(young), bool(old))
+    own = tuple(str(question) for question in work.look_first)
+    for_smallest = own if young or old else (*own, *(question for question in look if question not in own))
+    found = []
+    for group, questions in ((smallest, for_smallest), (young, for_young), (old, for_old)):
+        if group:
+            filled = _filled(desk, group, questions, desk.study.works.index(work))
+            found.append(_Asked(group, tuple((q, _answer(answers.get(q, ""))) for q in filled)))
+    return found
+
+
+def _answer(said: str) -> str:
+    """An answer; a mere dash says that there is none."""
+    return "" if said.strip(" -–—.") == "" else said
 
 
 def _list(asked: Sequence[str]) -> Bullets:
-    return Bullets(tuple(asked), spread=0.12, gap=0.6)
+    return Bullets(tuple(asked), spread=0.1, gap=0.4)
 
 
 def _filled(desk: Desk, group: Sequence[Person], own: Sequence[str], turn: int) -> tuple[str, ...]:

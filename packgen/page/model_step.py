@@ -6,14 +6,17 @@ from collections.abc import Sequence
 from functools import partial
 
 from packgen.nets import NetError, NetSheets, Solid
-from packgen.page.blocks import Art, Block, Boxed, Prose, Row
+from packgen.page.blocks import Art, Block, Prose, Row
 from packgen.page.desk import Desk
 from packgen.page.net_faces import arts_of, painter_of
 from packgen.page.net_made import made_net
+from packgen.page.hazards import model_dangers
+from packgen.page.needed import needed_words
 from packgen.page.parents import care_words
 from packgen.page.pen import Pen
 from packgen.page.solid_view import Painter, draw_solid
 from packgen.page.timetable import Pairs, Step
+from packgen.page.week_sheets import numbers_for
 from packgen.planning.people import Person
 from packgen.reading.models import Model
 
@@ -22,9 +25,7 @@ _VIEW, _CLOSE = 34.0, 24.0
 
 def model_step(desk: Desk, model: Model, persons: Sequence[Person], notes: tuple[str, ...], close: bool) -> Step:
     """The step of one model. `notes` are its minutes; `close` leaves out what the child's own steps say too."""
-    makers = [person for person in persons if "model" in person.kinds]
-    youngest = bool(makers) and all(person.level == "first" for person in makers)
-    net = made_net(desk, model, youngest)
+    net = _net(desk, model, persons)
     title = Prose(str(model.title), "strong", tight=True)
     if isinstance(net, NetError):
         return Step(desk.say("make_name"), (title, Prose(desk.say("no_net"), gap=0.3)), notes)
@@ -35,17 +36,38 @@ def model_step(desk: Desk, model: Model, persons: Sequence[Person], notes: tuple
     blocks: list[Block] = [title, facts]
     if model.about:
         blocks.append(Prose(str(model.about), gap=1.2))
-    care = (*care_words(desk, [str(words) for words in model.caution], net.cautions), desk.say("care_last"))
-    blocks.append(Boxed(Prose(" ".join(care), "small"), "caution", desk.say("care_title"), gap=2.0, pad=2.2))
+    numbers = numbers_for(desk, persons, "model", str(model.title))
+    if numbers:
+        blocks.append(Prose(desk.say("make_sheets", numbers=numbers), gap=0.6))
     return Step(desk.say("make_name"), tuple(blocks), notes)
 
 
+def model_care(desk: Desk, model: Model, persons: Sequence[Person]) -> tuple[str, ...]:
+    """What to take care of in a model, without who has the last word; nothing if it cannot be built."""
+    net = _net(desk, model, persons)
+    if isinstance(net, NetError):
+        return ()
+    said = care_words(desk, [str(words) for words in model.caution], net.cautions)
+    return (*said, *model_dangers(desk, model, said))
+
+
+def model_things(desk: Desk, model: Model, persons: Sequence[Person], makers: int) -> tuple[str, ...]:
+    """What has to be there to build a model: the study's materials for so many makers, and what every net wants."""
+    net = _net(desk, model, persons)
+    own = needed_words(desk, model.materials, makers)
+    named = " ".join(own).lower()
+    return (*own, *(() if isinstance(net, NetError) else (words for words in net.materials if words not in named)))
+
+
+def _net(desk: Desk, model: Model, persons: Sequence[Person]) -> NetSheets | NetError:
+    makers = [person for person in persons if "model" in person.kinds]
+    return made_net(desk, model, bool(makers) and all(person.level == "first" for person in makers))
+
+
 def _facts(desk: Desk, model: Model, net: NetSheets, close: bool) -> tuple[tuple[str, str], ...]:
-    ready = dict.fromkeys((*net.materials, *(str(material.item) for material in model.materials)))
     rows = [
         (desk.say("model_scale"), desk.say("model_sheets", scale=net.scale_text, sheets=len(net.sheets))),
         (desk.say("model_sizes"), "; ".join(net.real_size)),
-        (desk.say("model_need"), ", ".join(ready)),
     ]
     return (*rows, *(() if close else ((desk.say("model_order"), desk.say("model_order_words")),)))
 

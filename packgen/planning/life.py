@@ -93,3 +93,8 @@ def age_questions(study: Study, events: Sequence[Event]) -> list[YearsQuestion]:
         (first, a), (second, b) = sure[1], sure[-2]
         questions.append(YearsQuestion("between", str(first.what), str(second.what), *years_between(a, b)))
     return questions
+
+
+def timeline_questions(study: Study, events: Sequence[Event], level: str) -> list[YearsQuestion]:
+    """The questions that a timeline of these events prints at a level: as many as its page has lines for."""
+    return age_questions(study, events)[: 5 if level == "older" else 6]

@@ -99,7 +99,10 @@ class Detail:
 
 @dataclass(frozen=True, slots=True)
 class Work:
-    """A painting, drawing or invention. `image` is a checked path inside the study's folder; size in mm."""
+    """A painting, drawing or invention. `image` is a checked path inside the study's folder; size in mm.
+
+    `answers` are those to the questions in `look`, in their order, as far as they go; `answers_first` to `look_first`.
+    """
 
     id: Said
     title: Said
@@ -114,6 +117,8 @@ class Work:
     link: Said | None = None
     look: tuple[Said, ...] = ()
     look_first: tuple[Said, ...] = ()
+    answers: tuple[Said, ...] = ()
+    answers_first: tuple[Said, ...] = ()
     tell: Said | None = None
     details: tuple[Detail, ...] = ()
     at: Place = NOWHERE

@@ -150,6 +150,12 @@ WORK: Record[Work] = Record(
         Key(
             "look_first", Many(prose(200), 10), "Simple questions for the youngest.", ["Find the dog. What does it do?"]
         ),
+        Key(
+            "answers", Many(prose(300), 40),
+            "What to hear, for the guide: an answer to each question in `look`, in order; a dash where all are good.",
+            ["Seven; three were lit by people."],
+        ),
+        Key("answers_first", Many(prose(200), 10), "The same for `look_first`.", ["Three lamps."]),
         Key("tell", prose(4000), "What to tell about it.", "She painted it from the same window for a month."),
         Key("details", Many(DETAIL, 12), "Parts of the picture for the find-it strip."),
     ),

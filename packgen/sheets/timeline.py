@@ -15,7 +15,7 @@ from packgen.page.pen import Pen
 from packgen.page.table import Column, Table
 from packgen.page.text import Style, fit, wrap
 from packgen.page.time_axis import TimeAxis, axis_for, spread
-from packgen.planning.life import age_questions, chosen_events
+from packgen.planning.life import chosen_events, timeline_questions
 from packgen.reading.dates import plain
 from packgen.reading.models import Day, Event, When
 
@@ -303,8 +303,8 @@ def _numbered(desk: Desk, head: Head, marks: Sequence[_Mark], tasks: Sequence[Bl
 
 def _tasks(desk: Desk, marks: Sequence[_Mark]) -> list[Block]:
     """Intervals and ages to read off the axis, with lines for the answers."""
-    asks = [desk.say(f"ask_{q.kind}", q=q) for q in age_questions(desk.study, [m.event for m in marks])]
-    asks = asks[: 5 if desk.level == "older" else 6]
+    asked = timeline_questions(desk.study, [m.event for m in marks], desk.level)
+    asks = [desk.say(f"ask_{q.kind}", q=q) for q in asked]
     blocks: list[Block] = [Bullets(desk.say_lines("how"), "dot", "body", spread=0.15)]
     blocks += [
         Stack((Prose(f"{k}. {ask}", "strong", tight=True), Lines(1, 2, gap=0.0)), gap=2.5)

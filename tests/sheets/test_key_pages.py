@@ -1,17 +1,17 @@
 from dataclasses import replace
 
 import pytest
-from parent_desks import CHILDREN, FREE, LETTER, challenge, desk, family, squeezed, study
+from parent_desks import CHILDREN, FREE, LETTER, challenge, desk, family, material, squeezed, study
 
 from packgen.faults import Said
-from packgen.page.blocks import Block
+from packgen.page.blocks import Block, Break
 from packgen.page.desk import Desk
 from packgen.page.key_pages import key_blocks
 from packgen.page.marks import Text
 from packgen.page.parents import height_of, persons
-from packgen.reading.models import Challenge, ChildResults, Given, RowTried
+from packgen.reading.models import Challenge, ChildResults, Family, Given, RowTried
 from packgen.trials.models import models
-from packgen.units import Quantity
+from packgen.units import Quantity, quantity
 
 WHOLE = 1e6
 
@@ -33,17 +33,33 @@ def plainest(key: str) -> Challenge:
     return Challenge(Said(model.title), Said("Build one that does it as well as it can."), Said(key), given)
 
 
+def parted(blocks: list[Block]) -> list[list[Block]]:
+    """The blocks of each page, as the breaks part them."""
+    pages: list[list[Block]] = [[]]
+    for block in blocks:
+        if isinstance(block, Break):
+            pages.append([])
+        else:
+            pages[-1].append(block)
+    return pages
+
+
 @pytest.mark.parametrize("key", list(models()))
-def test_the_key_to_every_model_fits_a_page_of_a4(key: str) -> None:
-    on = desk("guide")
+@pytest.mark.parametrize("of", [None, LETTER])
+def test_the_key_to_every_model_takes_a_page_or_two_parted_at_what_comes_out_otherwise(
+    key: str, of: Family | None
+) -> None:
+    on = desk("guide", of=of)
     room = on.room(on.head("Week 1"), 1)
     made = plainest(key)
     blocks = key_blocks(on, made, persons(on), room)
-    assert height_of(on, blocks) <= room
+    pages = parted(blocks)
+    assert len(pages) <= 2 and all(height_of(on, page) <= room for page in pages)
     said = words(on, blocks)
     model = models()[key]
     assert squeezed(model.formula) in said and squeezed(model.extension) in said
-    assert all(squeezed(caution) in said for caution in model.cautions)
+    if len(pages) == 2:
+        assert "Whattoexpect" in words(on, pages[0]) and "Ifitisdifferent" in words(on, pages[1])
 
 
 def test_a_key_is_set_small_only_where_that_saves_a_page() -> None:
@@ -51,14 +67,47 @@ def test_a_key_is_set_small_only_where_that_saves_a_page() -> None:
     large = key_blocks(on, challenge(), persons(on), WHOLE)
     least = height_of(on, large)
     assert height_of(on, key_blocks(on, challenge(), persons(on), least)) == least
-    assert height_of(on, key_blocks(on, challenge(), persons(on), least - 1.0)) < least
-    assert height_of(on, key_blocks(on, challenge(), persons(on), 10.0)) == least
+    smaller = key_blocks(on, challenge(), persons(on), least - 1.0)
+    assert height_of(on, smaller) < least and len(parted(smaller)) == 1
+    assert len(parted(key_blocks(on, challenge(), persons(on), least * 0.8))) == 2
+
+
+def test_the_conditions_of_the_figures_are_told() -> None:
+    on = desk("guide")
+    said = words(on, key_blocks(on, challenge(), persons(on), WHOLE))
+    assert "Workedoutfor:" in said and "loadmass10g" in said and "dropheight2m" in said
+    assert "canopyside:120mm,240mm" in said
+
+
+def test_the_length_of_a_pendulum_that_is_asked_for_is_told() -> None:
+    given = (Given(Said("amplitude"), (quantity(10, "deg"),)),)
+    change = Given(Said("length"), tuple(quantity(n, "mm") for n in (200, 400, 600)))
+    asked = Challenge(Said("Keep time"), Said("Ten swings in 15 s."), Said("pendulum"), given, change,
+                      goal=quantity(15, "s"))  # fmt: skip
+    on = desk("guide", of=family(place=None))
+    said = words(on, key_blocks(on, asked, persons(on), WHOLE))
+    # T = 2 pi sqrt(L/g) (OpenStax College Physics, 16.4): L = 9.81 (1.5 / 2 pi)^2 = 0.559 m; less for 10 degrees:
+    # 1 + (10 deg in rad)^2 / 16 = 1.0019 longer, so 0.557 m
+    assert "Askedfor:15s.Itcomesoutwithlength557mm" in said or "length556mm" in said
+
+
+def test_what_a_list_of_things_brings_along_is_warned_of_once() -> None:
+    risky = replace(
+        FREE, materials=(material("washing-up bowl", 1), material("thin bin bag", 1), material("tall tin", 1)),
+    )  # fmt: skip
+    on = desk("guide")
+    said = words(on, key_blocks(on, risky, persons(on), WHOLE))
+    for words_ in ("alonewithwater", "thinbagovertheface", "rimofanopenedtin"):
+        assert said.count(words_) == 1
+    told = replace(risky, caution=(Said("Never leave a young child alone with water or a bag or a tin."),))
+    again = words(on, key_blocks(on, told, persons(on), WHOLE))
+    assert again.count("alonewithwater") == 1 and "thinbagovertheface" not in again
 
 
 def test_each_level_has_the_question_of_its_own_page() -> None:
     on = desk("guide")
     said = words(on, key_blocks(on, challenge(), persons(on), WHOLE))
-    assert "WilfandBramWhichcanopyfallsmostslowly?" in said
+    assert "BramWhichcanopyfallsmostslowly?" in said
     assert "JunoHowdoesthesideofthecanopychange" in said
 
 

@@ -56,7 +56,28 @@ def test_works_that_follow_each_other_get_other_questions() -> None:
 def test_one_age_alone_has_one_list() -> None:
     about = study(works=[work(0)])
     words = said(drawn(about, desk("guide", about, family(CHILDREN[:1]))))
-    assert "First:" not in words and "Ask" in words
+    assert "Juno" not in words and words.count("Whatisnearestinpicture0?") == 1
+
+
+def test_the_youngest_are_asked_what_their_own_sheet_asks() -> None:
+    asked = replace(work(0), look_first=(Said("Find the cat."),))
+    words = said(drawn(study(works=[asked]), desk("guide", study(works=[asked]))))
+    assert words.index("Wilf") < words.index("Findthecat.") < words.index("Bram")
+    alone = family(CHILDREN[2:])
+    words = said(drawn(study(works=[asked]), desk("guide", study(works=[asked]), alone)))
+    assert "Findthecat." in words and "Whatisnearestinpicture0?" in words
+
+
+def test_an_answer_of_the_study_stands_behind_its_question_and_a_dash_is_none() -> None:
+    asked = replace(work(0, look=("How many boats?", "What next?")), answers=(Said("Seven."), Said("-")))
+    words = said(drawn(study(works=[asked]), desk("guide", study(works=[asked]))))
+    assert "Howmanyboats?→Seven." in words and "Whatnext?→" not in words
+    assert "Listenfor:" in words
+
+
+def test_a_code_says_what_it_opens() -> None:
+    about = study(works=[work(0)])
+    assert "Scantoseeitontheweb" in said(drawn(about, desk("guide", about)))
 
 
 def test_a_long_story_stands_under_the_questions_and_is_whole() -> None:

@@ -5,10 +5,10 @@ from parent_desks import BOX, CHILDREN, desk, family, squeezed, study
 from packgen.faults import Said
 from packgen.nets import NetError, NetSheets
 from packgen.page.marks import Text
-from packgen.page.model_step import model_step
+from packgen.page.model_step import model_care, model_step, model_things
 from packgen.page.net_made import made_net
 from packgen.page.parents import persons
-from packgen.reading.models import Model
+from packgen.reading.models import Hole, Material, Model
 
 
 def words(model: Model, close: bool = False) -> str:
@@ -22,7 +22,22 @@ def words(model: Model, close: bool = False) -> str:
 def test_scale_sizes_and_cautions_are_told() -> None:
     said = words(BOX)
     assert "truesize,on1sheetofcardforeachchild" in said
-    assert "length:80mm" in said and "Scoreeveryfoldfirst" in said and "Takecare" in said
+    assert "length:80mm" in said and "Scoreeveryfoldfirst" in said
+
+
+def test_holes_and_threads_are_warned_of_once() -> None:
+    on = desk("guide")
+    hung = replace(BOX, holes=(Hole(Said("top"), 3.0),), materials=(Material(Said("thread"), 0.5, Said("m")),))
+    care = " ".join(model_care(on, hung, persons(on)))
+    assert care.count("roundaneck") + care.count("round a neck") == 1 and "makes the holes" in care
+    assert "neck" not in " ".join(model_care(on, BOX, persons(on)))
+
+
+def test_what_is_needed_is_told_for_all_who_make_it() -> None:
+    on = desk("guide")
+    threaded = replace(BOX, materials=(Material(Said("thread"), 0.5, Said("m")), Material(Said("tape"), 1, None, True)))
+    things = model_things(on, threaded, persons(on), 3)
+    assert things[:2] == ("thread (1.5 m)", "tape") and any("card" in thing for thing in things)
 
 
 def test_set_close_it_leaves_out_what_the_childs_steps_say() -> None:

@@ -63,7 +63,7 @@ def test_a_challenge_has_the_cautions_of_its_model_and_the_last_word_is_the_pare
     assert plan
     words = challenge_care(desk("guide"), challenge(), plan)
     assert words[: len(plan.cautions)] == plan.cautions
-    assert words[-1].startswith("Your own judgement")
+    assert words[-1] == "The adult who is there decides, and the rules of the place come first."
 
 
 @pytest.mark.parametrize(("title", "short"), [

@@ -1,0 +1,162 @@
+"""What is done later in a week of the guide: each child's own sheets, makings, jobs for the youngest."""
+
+from __future__ import annotations
+
+from packgen.page.blocks import Block, Boxed, Bullets, Prose
+from packgen.page.desk import Desk
+from packgen.page.lesson import TALKED, Lesson
+from packgen.page.model_step import model_care, model_step
+from packgen.page.parents import making_title
+from packgen.page.timetable import Pairs, Step
+from packgen.page.week_sheets import numbers_for
+from packgen.page.week_talk import words_step
+from packgen.planning.life import YearsQuestion, chosen_events, timeline_questions
+from packgen.planning.people import Person, names_of
+from packgen.planning.weeks import Making
+
+
+def later_steps(lesson: Lesson) -> list[Block]:
+    """Everything that is not done at the table, in the order it is likely to be done."""
+    steps = [*_own_sheets(lesson), *words_step(lesson), *_timeline(lesson)]
+    steps += making_steps(lesson, at_table=False)
+    return [*steps, *_beside(lesson), *_spare(lesson)]
+
+
+def table_sheets(lesson: Lesson) -> list[Block]:
+    """The sheets that are done in a sitting, if it holds any."""
+    desk = lesson.desk
+    kinds = {making.kind for making in lesson.week.makings} | set(TALKED)
+    held = [part for sitting in lesson.week.sittings for part in sitting.parts if part.name not in kinds]
+    if not held:
+        return []
+    minutes = desk.say("minutes", minutes=sum(part.minutes for part in held))
+    return [Step(desk.say("sheets_word"), (Prose(desk.say("table_sheets")),), (minutes,))]
+
+
+def making_steps(lesson: Lesson, *, at_table: bool) -> list[Block]:
+    """The makings that have a sitting of their own, or those that have not, and what to take care of in them."""
+    steps: list[Block] = []
+    care: list[str] = []
+    for making in lesson.week.makings:
+        if (making.sitting is not None) is not at_table:
+            continue
+        if making.kind == "model":
+            model = lesson.desk.study.models[making.number]
+            steps.append(model_step(lesson.desk, model, lesson.persons, _minutes(lesson, making), lesson.close))
+            care += model_care(lesson.desk, model, lesson.persons)
+        else:
+            steps.append(_making(lesson, making))
+    if care:
+        words = " ".join((*dict.fromkeys(care), lesson.desk.say("care_last")))
+        steps.append(Boxed(Prose(words, "small"), "caution", lesson.desk.say("care_title"), gap=2.0, pad=2.2))
+    return steps
+
+
+def _making(lesson: Lesson, making: Making) -> Step:
+    """A challenge, whose key has all else, or the small book."""
+    desk = lesson.desk
+    again = making.kind == "challenge" and making.part > 1
+    blocks: list[Block] = [
+        Prose(making_title(desk, making), "strong", tight=True), Prose(_says(lesson, making), gap=0.3)
+    ]  # fmt: skip
+    numbers = numbers_for(desk, lesson.persons, making.kind, making.title) if making.kind == "challenge" else ""
+    if numbers:
+        blocks.append(Prose(desk.say("make_sheets", numbers=numbers), gap=0.6))
+    if making.kind == "fold-book":
+        blocks.append(Prose(desk.say("scissors"), "small", gap=0.6))
+    return Step(desk.say("test_name" if again else "make_name"), tuple(blocks), _minutes(lesson, making))
+
+
+def _minutes(lesson: Lesson, making: Making) -> tuple[str, ...]:
+    """How long a making takes, and that it wants a day of its own if no sitting is free."""
+    said = (lesson.desk.say("minutes", minutes=making.minutes),)
+    return (*said, lesson.desk.say("make_day")) if making.sitting is None else said
+
+
+def _says(lesson: Lesson, making: Making) -> str:
+    desk = lesson.desk
+    if making.kind == "fold-book":
+        return desk.say("make_book")
+    if making.part == 1:
+        return desk.say("make_key" if making.parts == 1 else "make_first_half")
+    return desk.say("test_key", week=first_week(lesson, making))
+
+
+def first_week(lesson: Lesson, making: Making) -> int:
+    """The week a making begins in."""
+    same = (making.kind, making.number)
+    return next(week.number for week in lesson.desk.term.weeks for m in week.makings if (m.kind, m.number) == same)
+
+
+def _own_sheets(lesson: Lesson) -> list[Block]:
+    minutes = lesson.sheet_minutes
+    if not minutes or lesson.close:
+        return []
+    desk = lesson.desk
+    return [Step(desk.say("sheets_word"), (Prose(desk.say("own_sheets")),), (desk.say("minutes", minutes=minutes),))]
+
+
+def _timeline(lesson: Lesson) -> list[Block]:
+    """The answers to the questions printed on timelines, in the week they are worked on."""
+    desk = lesson.desk
+    if not any(due.kind == "timeline" for due in lesson.week.due):
+        return []
+    having = tuple(person for person in lesson.persons if _asked(desk, person))
+    asked = [q for person in having for q in _asked(desk, person)]
+    rows = tuple((desk.say(f"answer_{q.kind}", q=q), desk.say(f"ask_{q.kind}", q=q)) for q in dict.fromkeys(asked))
+    return (
+        [
+            Step(
+                desk.say("answers_name"),
+                (Pairs(rows, between=0.4),),
+                (desk.say("answers_note", names=names_of(having)),),
+            )
+        ]
+        if rows
+        else []
+    )
+
+
+def _asked(desk: Desk, person: Person) -> list[YearsQuestion]:
+    """The questions printed on a person's timeline; none where it is drawn or glued."""
+    for item in person.items:
+        options = dict(item.options)
+        if item.sheet == "timeline" and str(options.get("form") or "read") == "read" and not person.young:
+            events = chosen_events(desk.study, _most_events(desk, person, options))
+            return timeline_questions(desk.study, events, person.level)
+    return []
+
+
+def _most_events(desk: Desk, person: Person, options: dict[str, object]) -> int | None:
+    """How many events a person's timeline has, as its recipe says."""
+    said = str(options.get("events", ""))
+    if said.isdigit():
+        return int(said)
+    recipe = next((pack.recipe for pack in desk.packs if pack.folder == person.folder), None)
+    return None if said == "all" or recipe is None else recipe.events
+
+
+def _beside(lesson: Lesson) -> list[Block]:
+    """What those do who do not write yet, while the others do."""
+    desk, week = lesson.desk, lesson.week
+    small = tuple(person for person in lesson.persons if person.level == "first")
+    if not small or len(small) == len(lesson.persons) or week.spare:
+        return []
+    said = []
+    if any(work.image for work in (*week.works, *week.again)):
+        said.append(lesson.turned("beside_picture"))
+    elif week.chapters:
+        said.append(lesson.turned("beside_story"))
+    if any(making.kind == "challenge" for making in week.makings):
+        said.append(lesson.turned("beside_make"))
+    if not said:
+        return []
+    rows = tuple((names_of(small) if not k else "", words) for k, words in enumerate(said))
+    return [Step(desk.say("beside_name"), (Pairs(rows),))]
+
+
+def _spare(lesson: Lesson) -> list[Block]:
+    desk = lesson.desk
+    if not lesson.week.spare:
+        return []
+    return [Step(desk.say("about_spare"), (Bullets(desk.say_lines("spare_how"), spread=0.2),))]
