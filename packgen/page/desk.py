@@ -19,6 +19,7 @@ from packgen.page.frame import Foot, Head, Margins, draw_foot, draw_head, foot_h
 from packgen.page.look import Look
 from packgen.page.marks import Page
 from packgen.page.pen import Pen
+from packgen.page.sheet import PAPERS, Option, Sheet
 from packgen.page.type import Faces, script_names
 from packgen.page.wording import Wording
 from packgen.pictures.load import PreparedPicture, Store
@@ -28,29 +29,7 @@ from packgen.planning.weeks import TermPlan
 from packgen.reading.dates import plain
 from packgen.reading.models import Child, Family, Recipe, Study
 
-PAPERS = {"A4": (210.0, 297.0), "Letter": (215.9, 279.4)}
-
-
-@dataclass(frozen=True, slots=True)
-class Option:
-    """An option of a sheet that a recipe may set: its default, what it does, and `choices` if only some words fit."""
-
-    name: str
-    default: object
-    about: str
-    choices: tuple[str, ...] = ()
-
-
-@dataclass(frozen=True, slots=True)
-class Sheet:
-    """What a sheet module says about itself. `per` is what one is made for: study, work, challenge or model."""
-
-    title: str
-    about: str
-    per: str = "study"
-    levels: tuple[str, ...] = ("first", "younger", "older", "upper")
-    options: tuple[Option, ...] = ()
-    parts: tuple[str, ...] = ()
+__all__ = ["PAPERS", "Desk", "Fold", "Laid", "Numbered", "Option", "Paint", "Section", "Sheet"]
 
 
 @dataclass(frozen=True, slots=True)
