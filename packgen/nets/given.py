@@ -8,11 +8,11 @@ from __future__ import annotations
 
 import math
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from packgen.faults import nearest
-from packgen.nets.errors import NetError
+from packgen.nets.errors import NetError, raise_all
 from packgen.units import Quantity
 
 Value = float | str | Quantity
@@ -87,34 +87,45 @@ class Read:
 
 
 def read(title: str, parameters: Iterable[Parameter], given: Given) -> Read:
-    """The values given, checked against the parameters. Raises NetError for the first thing wrong."""
+    """The values given, checked against the parameters. Raises NetError with everything that is wrong."""
     wanted = tuple(parameters)
     known = {plain_name(n): p for p in wanted for n in (p.name, *p.also)}
     found: dict[str, float | str] = {}
+    wrong: list[NetError] = []
+    tried: set[str] = set()
     for said, value in given.items():
         parameter = known.get(plain_name(said))
         if parameter is None:
             near = nearest(plain_name(said), known)
             hint = f"Did you mean '{known[near].name}'? " if near else ""
-            raise NetError(f"The {title} has no '{said}'.", f"{hint}It takes {listed(wanted)}.", said)
+            tried |= {known[near].name} if near else set()
+            wrong.append(NetError(f"The {title} has no '{said}'.", f"{hint}It takes {listed(wanted)}.", said))
+            continue
         if parameter.name in found:
-            raise NetError(f"'{parameter.name}' is given twice for the {title}.", "Keep one of them.", said)
+            wrong.append(NetError(f"'{parameter.name}' is given twice for the {title}.", "Keep one of them.", said))
+            continue
+        tried.add(parameter.name)
         try:
             found[parameter.name] = checked(title, parameter, value)
         except NetError as fault:
-            raise NetError(fault.message, fault.instead, said) from None
-    _check_groups(title, wanted, found)
+            wrong.append(NetError(fault.message, fault.instead, said))
+    wrong += _group_errors(title, wanted, found, tried)
     for p in wanted:
-        if p.name in found or p.group:
+        if p.name in tried or p.name in found or p.group:
             continue
         if p.default is not None:
             found[p.name] = p.default
         elif p.required:
-            raise NetError(f"The {title} needs '{p.name}': {p.help}.", f"Add {p.name}: {_EXAMPLE[p.dimension]}.")
+            wrong.append(
+                NetError(f"The {title} needs '{p.name}': {p.help}.", f"Add {p.name}: {_EXAMPLE[p.dimension]}.")
+            )
+    raise_all(wrong)
     return Read(title, tuple(found.items()), wanted)
 
 
-def _check_groups(title: str, wanted: tuple[Parameter, ...], found: dict[str, float | str]) -> None:
+def _group_errors(title: str, wanted: tuple[Parameter, ...], found: dict[str, float | str],
+                  tried: set[str]) -> Iterator[NetError]:  # fmt: skip
+    """What is wrong with alternatives: two that say the same thing, or none. `tried` are all names that were said."""
     groups: dict[str, list[Parameter]] = {}
     for p in wanted:
         if p.group:
@@ -123,13 +134,13 @@ def _check_groups(title: str, wanted: tuple[Parameter, ...], found: dict[str, fl
         names = [p.name for p in members]
         had = [n for n in names if n in found]
         if len(had) > 1 and not members[0].together:
-            raise NetError(
+            yield NetError(
                 f"The {title} is given both '{had[0]}' and '{had[1]}', which say the same thing.",
                 "Keep one of them.",
                 had[1],
             )
-        if not had and members[0].required:
-            raise NetError(
+        if not tried.intersection(names) and members[0].required:
+            yield NetError(
                 f"The {title} needs {' or '.join(repr(n) for n in names)}: {members[0].help}.",
                 f"Add {names[0]}: {_EXAMPLE[members[0].dimension]}.",
             )

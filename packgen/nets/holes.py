@@ -10,7 +10,7 @@ import shapely
 
 from packgen.faults import nearest
 from packgen.nets.cutting import face_label
-from packgen.nets.errors import NetError
+from packgen.nets.errors import NetError, raise_all
 from packgen.nets.mantles import development
 from packgen.nets.net import Cut, FlatFace, Hole, Net, Part
 from packgen.nets.plane import joined
@@ -42,6 +42,7 @@ def drilled(net: Net, wanted: Sequence[Drilling]) -> Net:
     """The net with its holes and marks. Raises NetError for an unknown place or a hole with no room."""
     parts = [list(p.holes) for p in net.parts]
     cuts: list[list[Cut]] = [list(p.cuts) for p in net.parts]
+    wrong: list[NetError] = []
     for number, wish in enumerate(wanted, 1):
         try:
             for part, hole in _holes(net, wish):
@@ -49,7 +50,8 @@ def drilled(net: Net, wanted: Sequence[Drilling]) -> Net:
                 if hole.snip:
                     cuts[part] += _snips(net.parts[part], hole)
         except NetError as fault:
-            raise NetError(fault.message, fault.instead, f"hole {number}") from None
+            wrong.append(NetError(fault.message, fault.instead, f"hole {number}"))
+    raise_all(wrong)
     for drill in net.solid.drills:
         part, face = _find(net, drill.face)
         parts[part].append(Hole(_on_paper(net.solid, face, drill), drill.across, False, "axle"))

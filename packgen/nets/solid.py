@@ -17,13 +17,15 @@ FLAT = math.radians(0.01)
 class Face:
     """A plane face: its name, its corners as indices into the vertices, anticlockwise seen from outside.
 
-    `up` is the direction in space that a drawing on the face points with its top. `also` are other names for it.
+    `up` is the direction in space that a drawing on the face points with its top. `also` are other names for it;
+    `label` is what stands on the card, if that is another.
     """
 
     name: str
     loop: tuple[int, ...]
     up: Vector = (0.0, 0.0, 1.0)
     also: tuple[str, ...] = ()
+    label: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,13 +40,17 @@ class Disc:
 
 @dataclass(frozen=True, slots=True)
 class Mantle:
-    """The curved side of an upright cone, cut-off cone or cylinder: radii at its foot and its top (0 at a point)."""
+    """The curved side of an upright cone, cut-off cone or cylinder: radii at its foot and its top (0 at a point).
+
+    `label` is what stands on the card, if that is not its name.
+    """
 
     name: str
     foot: float
     top: float
     height: float
     z: float = 0.0
+    label: str = ""
 
     @property
     def slant(self) -> float:
@@ -146,14 +152,27 @@ class Solid:
         """The names of all faces, plane ones first."""
         return tuple(f.name for f in self.faces) + tuple(c.name for c in self.curved)
 
+    @property
+    def labels(self) -> dict[str, str]:
+        """What stands on the card for the faces that have a label."""
+        mantles = {part.name: part.label for part in self.curved if isinstance(part, Mantle)}
+        return {name: label for name, label in ({f.name: f.label for f in self.faces} | mantles).items() if label}
+
+    def shown(self, name: str) -> str:
+        """What stands on the card for a face, or for a sector of one ('mantle 2')."""
+        labels = self.labels
+        whole = name.rstrip(" 0123456789")
+        return labels.get(name) or (f"{labels[whole]}{name[len(whole) :]}" if whole in labels else name)
+
     def named(self, name: str) -> str:
         """The face's own name for a name as a parent writes it. Raises NetError if there is no such face."""
         wanted = " ".join(name.lower().replace("-", " ").replace("_", " ").split())
         known = {n: n for n in self.names} | {other: f.name for f in self.faces for other in f.also}
+        known = {label: own for own, label in self.labels.items()} | known
         if wanted in known:
             return known[wanted]
         near = nearest(wanted, known)
-        listed = ", ".join(self.names[:12]) + (" ..." if len(self.names) > 12 else "")
+        listed = ", ".join(self.shown(own) for own in self.names[:12]) + (" ..." if len(self.names) > 12 else "")
         hint = f"Did you mean '{near}'? " if near else ""
         raise NetError(f"The {self.title} has no face called '{name}'.", f"{hint}Its faces are: {listed}.")
 

@@ -134,7 +134,7 @@ class Names:
     def _name(self, desk: Desk, sheet: NetSheet, face: FlatFace, taken: Sequence[Spot]) -> Name | None:
         drawn = art_of(self.arts, face.name) is not None
         short = re.search(r"\d+$", face.name)
-        for text in (face.name, *((short[0],) if short and face.name in self.told else ())):
+        for text in (self.solid.shown(face.name), *((short[0],) if short and face.name in self.told else ())):
             for size in _SIZES:
                 style = desk.look.small.at(size)
                 wide = desk.faces.width(text, style.face, size) / 2
@@ -195,6 +195,7 @@ def _free(spot: Spot, face: FlatFace, taken: Sequence[Spot], sheet: NetSheet) ->
 def check_faces(desk: Desk, solid: Solid, art: Sequence[FaceArt], sheets: Sequence[NetSheet]) -> dict[str, FaceArt]:
     """The drawings by face; a face that is not, or drawn on twice, is a fault at its place, a misfit a warning."""
     found: dict[str, FaceArt] = {}
+    check_textures(desk, art)
     for one in art:
         try:
             name = solid.named(str(one.face))
@@ -205,10 +206,6 @@ def check_faces(desk: Desk, solid: Solid, art: Sequence[FaceArt], sheets: Sequen
             desk.fault(one.face, f"The face '{name}' has two drawings.", "Keep one of them.")
             continue
         found[name] = one
-        if one.texture and not texture_named(str(one.texture)):
-            near = nearest(str(one.texture), TEXTURES)
-            hint = f"Did you mean '{near}'? " if near else ""
-            desk.fault(one.texture, f"There is no texture '{one.texture}'.", f"{hint}Choose {', '.join(TEXTURES)}.")
         box = next((f.art for s in sheets for f in s.faces if f.name == name and not f.whole), None)
         if one.image and box and misfit(one.image, box):
             desk.warn(
@@ -217,3 +214,12 @@ def check_faces(desk: Desk, solid: Solid, art: Sequence[FaceArt], sheets: Sequen
                 f"The face is {box.width:.0f} mm wide and {box.height:.0f} mm high: make the picture of that shape.",
             )
     return found
+
+
+def check_textures(desk: Desk, art: Sequence[FaceArt]) -> None:
+    """Note a fault for each texture there is not."""
+    for one in art:
+        if one.texture and not texture_named(str(one.texture)):
+            near = nearest(str(one.texture), TEXTURES)
+            hint = f"Did you mean '{near}'? " if near else ""
+            desk.fault(one.texture, f"There is no texture '{one.texture}'.", f"{hint}Choose {', '.join(TEXTURES)}.")

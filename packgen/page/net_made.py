@@ -19,7 +19,10 @@ _CARDS = (0.05, 1.0)
 
 
 def made_net(desk: Desk, model: Model, youngest: bool) -> NetSheets | NetError:
-    """The model's net on the family's paper, or why it cannot be made. `youngest` asks for larger, rounded tabs."""
+    """The model's net on the family's paper, or all reasons why it cannot be made.
+
+    `youngest` asks for larger, rounded tabs.
+    """
     card = card_of(desk, model)
     key = ("net", model, youngest) if card == CARD else ("net", model, youngest, card)
     made = desk.once(key, lambda: _net(desk, model, youngest, card))

@@ -6,13 +6,19 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from packgen.nets import NetSheets, Stage
+from packgen.nets import NetSheets, Solid, Stage
 from packgen.nets.steps import run_of
 from packgen.page.desk import Desk
 from packgen.page.net_key import length_words, say
 
 _GLUED = ("glue", "teeth", "close", "close_teeth", "wind_close", "strips")
 _CLOSED = ("close", "close_teeth")
+_UNCUT = ("score", "cut")
+_FLAT = ("fold", "bend", *_GLUED)
+# An order begins a sentence, or follows "then", "and", a comma or a colon: "Is it grey? Colour it yellow."
+_ORDER = re.compile(r"(?:^|[.?!:;,] |\bthen |\band )(colour|color|paint|draw|decorate|shade|prick|pierce|punch|poke)\b")
+_PIERCING = {"prick", "pierce", "punch", "poke"}
+_AFTER = re.compile(r"\b(?:finished|ready|when it is|once it|chart|graph|table of|what (?:you|happen))")
 TICKED = 3
 """A stage with so many tabs or more has a row of boxes to tick."""
 
@@ -29,14 +35,15 @@ def told_steps(desk: Desk, net: NetSheets, own: Sequence[str] = ()) -> tuple[Tol
     """Every step of building a net in order.
 
     Of the study's `own` steps one that begins with 'Before you cut' comes first, 'Before you fold' or 'glue' before
-    that is done, any other that begins with 'Before' ahead of the last face; the rest come at the end.
+    that is done, any other that begins with 'Before' ahead of the last face. What colours or draws on the card comes
+    first too, what pierces it while it is flat; the rest come at the end.
     """
     rows: list[tuple[str, Told]] = []
     first = True
     for stage in net.stages:
         if stage.kind in _CLOSED and stage.thread:
             rows.append(("thread", Told(say(desk, "step_thread"))))
-        rows.append((stage.kind, _told(desk, stage, first)))
+        rows.append((stage.kind, _told(desk, net.net.solid, stage, first)))
         first = first and stage.kind != "glue"
     for words in own:
         at = _place(words, [kind for kind, _ in rows])
@@ -46,23 +53,30 @@ def told_steps(desk: Desk, net: NetSheets, own: Sequence[str] = ()) -> tuple[Tol
 
 def _place(words: str, kinds: Sequence[str]) -> int:
     """Where among the stages one of the study's own steps belongs."""
-    if not words.lower().startswith("before"):
-        return len(kinds)
-    opening = re.findall(r"\w+", words.lower())[:5]
-    wanted: tuple[str, ...] = (*_CLOSED, "thread", "wind_close")
-    if "cut" in opening or "score" in opening:
-        wanted = ("score", "cut")
-    elif "fold" in opening:
-        wanted = ("fold", "bend")
-    elif "glue" in opening:
-        wanted = _GLUED
+    wanted = _stages_after(words.lower())
     return next((k for k, kind in enumerate(kinds) if kind in wanted), len(kinds))
 
 
-def _told(desk: Desk, stage: Stage, first: bool) -> Told:
+def _stages_after(said: str) -> tuple[str, ...]:
+    """Before which stages one of the study's own steps stands; none if it comes at the end."""
+    if not said.startswith("before"):
+        orders = {match[1] for match in _ORDER.finditer(said)}
+        if not orders or _AFTER.search(said):
+            return ()
+        return _FLAT if orders & _PIERCING else _UNCUT
+    opening = re.findall(r"\w+", said)[:5]
+    if "cut" in opening or "score" in opening:
+        return _UNCUT
+    if "fold" in opening:
+        return ("fold", "bend")
+    return _GLUED if "glue" in opening else (*_CLOSED, "thread", "wind_close")
+
+
+def _told(desk: Desk, solid: Solid, stage: Stage, first: bool) -> Told:
     letters = stage.letters
     tabs = say(desk, "tabs", letters=letters, run=len(letters) > 3 and run_of(letters)) if letters else ""
-    face = say(desk, "face_words", face=stage.face, numbered=stage.face[-1:].isdigit())
+    shown = solid.shown(stage.face)
+    face = say(desk, "face_words", face=shown, numbered=shown[-1:].isdigit())
     words = say(
         desk, f"step_{stage.kind}", letters=letters, tabs=tabs, face=face, count=stage.count, folds=stage.folds,
         own=stage.own, first=first, size=length_words(desk, stage.size),

@@ -41,6 +41,7 @@ _LEAST = (38.0, 34.0)  # mm, the smallest card that is still pleasant to hold
 _HIGHEST = 80.0
 _PAD = 3.0
 _MOST = 12
+_LEFT_OVER = 600.0  # mm2 of picture that a place left over in the last row counts for
 
 
 @dataclass(frozen=True, slots=True)
@@ -140,7 +141,9 @@ def _deal(desk: Desk, head: Head, words: list[Block], works: list[Work], sets: i
             areas = [w * h for w, h in (largest(s, wide - 2 * _PAD, high - 2 * _PAD) for s in shapes)]
             if (wide >= _LEAST[0] and high >= _LEAST[1]) or (across, rows) == (2, 1):
                 over = -cards % across  # places left over in the last row
-                found.append((pages, over - min(areas) - sum(areas) / len(areas), _Deal(across, rows, wide, high)))
+                found.append(
+                    (pages, _LEFT_OVER * over - min(areas) - sum(areas) / len(areas), _Deal(across, rows, wide, high))
+                )
     return min(found, key=lambda deal: deal[:2])[2]
 
 

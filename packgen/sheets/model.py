@@ -10,7 +10,7 @@ from packgen.nets import NetSheets
 from packgen.page.blocks import Art, Block, Boxed, Break, Bullets, DrawBox, Prose, Row, Stack, heading
 from packgen.page.desk import Desk, Laid, Option, Sheet
 from packgen.page.marks import Page
-from packgen.page.net_faces import check_faces, painter_of
+from packgen.page.net_faces import check_faces, check_textures, painter_of
 from packgen.page.net_figures import figures_of
 from packgen.page.net_key import length_words
 from packgen.page.net_made import made_net, place_in
@@ -34,6 +34,11 @@ SHEET = Sheet(
     ),
 )
 _LEAST, _LEFT = 48.0, 1.15
+_BESIDE = 0.3  # the part of the width that the finished model takes beside the steps
+_PART = 0.85
+"""Steps that take more than this part of a page stand alone, for they may have to go on on another."""
+_OWN = 90.0
+"""A place for the child's own drawing or photograph is no higher (mm)."""
 _WIDE = 0.75
 """A view whose width is more than this part of its height stands below the list of things, where there is room."""
 
@@ -44,6 +49,7 @@ def lay_out(desk: Desk) -> tuple[Laid, ...]:
     assert isinstance(model, Model)
     net = net_of(desk, model)
     if net is None:
+        check_textures(desk, model.faces)
         return ()
     arts = check_faces(desk, net.net.solid, model.faces, net.sheets)
     title = f"{SHEET.title}: {model.title}"
@@ -59,11 +65,12 @@ def lay_out(desk: Desk) -> tuple[Laid, ...]:
 
 
 def net_of(desk: Desk, model: Model) -> NetSheets | None:
-    """The model's net on the family's paper, or None with a fault at the place of what is wrong with it."""
+    """The model's net on the family's paper, or None with a fault at the place of each thing wrong with it."""
     made = made_net(desk, model, desk.level == "first")
     if isinstance(made, NetSheets):
         return made
-    desk.fault(place_in(model, made), made.message, made.instead)
+    for error in made.all:
+        desk.fault(place_in(model, error), error.message, error.instead)
     return None
 
 
@@ -78,21 +85,22 @@ class _Job:
 
 
 def _steps(job: _Job) -> tuple[Page, ...]:
-    """One page if all fits, else two: what to have ready on the first, what to do on the second.
+    """One page if all fits, else two: what to have ready on the first, what to do beside the finished model after it.
 
-    A place for the finished model, and the small figures, are there if they take no page of their own.
+    A place for the child's own picture of it, and the small figures, are there if they take no page of their own.
     """
     desk, model = job.desk, job.model
     head = desk.head(desk.say("title"), str(model.title), "box")
     figures, care, after = figures_of(desk, job.net), _care_box(job), _after(job)
-    beside, box = _before(job, False), DrawBox(desk.say("finished"), least=45.0)
-    before = _before(job, view_shape(job.net.net.solid) > _WIDE)
+    beside, box = _before(job, False), DrawBox(desk.say("finished"), least=45.0, most=_OWN)
+    before, seen = _before(job, view_shape(job.net.net.solid) > _WIDE), _after(job, seen=True)
+    fits = seen[-1].measure(desk.kit, desk.live_width).least < _PART * desk.room(head, 1)
     wishes: tuple[tuple[int, list[Block]], ...] = (
         (1, [*beside, figures, care, *after, box]),
         (1, [*beside, figures, care, *after]),
-        (2, [*before, figures, care, Break(), *after, box]),
+        *((2, [*blocks, figures, care, Break(), *seen, box]) for blocks in (before, beside) if fits),
         (2, [*beside, figures, care, Break(), *after, box]),
-        (2, [*beside, care, Break(), figures, *after, box]),
+        (2, [*beside, care, Break(), figures, *after]),
         (2, [*beside, care, Break(), *after]),
     )
     for most, blocks in wishes:
@@ -118,14 +126,18 @@ def _before(job: _Job, wide: bool) -> list[Block]:
     return [*blocks, Row(((_LEFT, Stack((have, sizes))), (1.0, view)), gutter=6.0)]
 
 
-def _after(job: _Job) -> list[Block]:
-    """What to do."""
+def _after(job: _Job, seen: bool = False) -> list[Block]:
+    """What to do; the finished model beside it if it is to be `seen` there."""
     desk = job.desk
     blocks: list[Block] = []
     if desk.no_glue and job.net.net.joints:
         blocks.append(Boxed(Prose(desk.say("no_glue"), "body"), "note"))
     told = told_steps(desk, job.net, [str(words) for words in job.model.steps])
-    return [*blocks, heading(desk.say("steps")), StepList(told, gap=1.5)]
+    steps: Block = StepList(told, gap=1.5)
+    if seen:
+        view = Art(partial(_view, job), _LEAST, max(_LEAST, _BESIDE * desk.live_width / view_shape(job.net.net.solid)))
+        steps = Row(((1 - _BESIDE, steps), (_BESIDE, view)), gutter=6.0, gap=1.5)
+    return [*blocks, heading(desk.say("steps")), steps]
 
 
 def _ready(job: _Job) -> tuple[str, ...]:

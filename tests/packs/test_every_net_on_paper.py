@@ -228,7 +228,7 @@ def test_the_face_closed_last_is_named_on_the_print(models: list[Printed]) -> No
     told = 0
     for model in models:
         words = "".join(page.text for page in model.steps)
-        for face in {f["name"] for f in model.facts["faces"]}:
+        for face in {f["name"].replace("mantle", "curved side") for f in model.facts["faces"]}:
             if f"Nowthe{face}".replace(" ", "") in words or f"Now{face},".replace(" ", "") in words:
                 card = {run.text.strip() for page in model.card for run in page.runs}
                 assert face in card or face.split()[-1] in card, (model.facts["title"], face)
@@ -241,11 +241,22 @@ def test_the_key_has_the_lines_that_are_on_the_sheet_and_no_others(models: list[
         for page in model.card:
             number = page.index + 1
             kinds = {f["kind"] for f in model.facts["folds"] if f["page"] == number}
-            assert ("foldawayfromyou" in page.text) == ("mountain" in kinds), model.facts["title"]
-            assert ("foldtowardsyou" in page.text) == ("valley" in kinds), model.facts["title"]
+            assert ("mountainfold:awayfromyou" in page.text) == ("mountain" in kinds), model.facts["title"]
+            assert ("valleyfold:towardsyou" in page.text) == ("valley" in kinds), model.facts["title"]
             bent = any(f["name"].startswith("mantle") for f in model.facts["faces"] if f["page"] == number)
             assert ("bend,nocrease" in page.text) == bent, model.facts["title"]
             assert "printedsideistheoutside" in page.text and "10cm" in page.text
+
+
+def test_faces_have_plain_names_on_the_print(models: list[Printed]) -> None:
+    """A round wall is a curved side, a house has walls and gables."""
+    for model in models:
+        text = "".join(page.text for page in (*model.card, *model.steps)).lower()
+        assert "mantle" not in text, model.facts["title"]
+        if model.facts["solid"] == "gabled-house":
+            assert "gable1" in text and "wall2" in text
+        if model.facts["solid"] in ("cone", "cylinder"):
+            assert "curvedside" in text
 
 
 def test_a_scale_has_a_bar_as_long_as_it_says(models: list[Printed]) -> None:

@@ -7,6 +7,7 @@ import math
 from pathlib import Path
 from typing import Any
 
+import pdfplumber
 import pypdfium2
 import pytest
 from PIL import Image
@@ -109,6 +110,24 @@ def test_faults_are_told_where_they_are_written(tmp_path: Path, model: str, at: 
     assert line[fault.place.column - 1 :].startswith(at), (line, fault.place.column)
 
 
+def test_all_faults_of_a_model_are_told_at_once(tmp_path: Path) -> None:
+    model = (
+        "  - title: Box\n    solid: cuboid\n    given: {length: 80, width: 0 mm, hight: 4 cm}\n"
+        "    faces:\n      - {face: side 1, texture: tles}\n"
+    )
+    found = faults(tmp_path, model)
+    text = (tmp_path / "study.yaml").read_text(encoding="utf-8").splitlines()
+    at = [text[f.place.line - 1][f.place.column - 1 :].split(":")[0].split(",")[0].strip(" }") for f in found]
+    assert sorted(at) == sorted(["length", "width", "hight", "tles"])
+    assert all(f.instead for f in found)
+
+
+def test_two_holes_that_do_not_fit_are_two_faults(tmp_path: Path) -> None:
+    holes = "[{where: base, across: 39 mm}, {where: apex, across: 39 mm}]"
+    found = faults(tmp_path, f"  - {{title: Box, solid: cube, given: {{edge: 40 mm}}, scale: true, holes: {holes}}}\n")
+    assert len(found) == 2 and all("does not fit" in f.message for f in found)
+
+
 @pytest.mark.parametrize(
     ("name", "text"),
     [
@@ -174,6 +193,40 @@ def test_own_steps_stand_where_they_belong(tmp_path: Path) -> None:
     row = [said.index(x) for x in ("Before you cut", "Score the fold", "Glue tab", "Before you close it", "Now the",
                                    "Hang it up")]  # fmt: skip
     assert row == sorted(row)
+
+
+@pytest.mark.parametrize(
+    ("own", "before", "after"),
+    [
+        ("Colour the walls yellow.", "", "Score the fold"),
+        ("Is the glass grey? Colour it yellow.", "", "Score the fold"),
+        ("Draw a door and two windows.", "", "Score the fold"),
+        ("A grown-up helps, then prick a hole in the lid.", "Cut along", "Fold every"),
+        ("Draw the finished box from above.", "Now the", ""),
+        ("Hang it up and write down what you see.", "Now the", ""),
+    ],
+)
+def test_what_marks_or_pierces_the_card_comes_before_it_is_closed(
+    tmp_path: Path, own: str, before: str, after: str
+) -> None:
+    said = words(tmp_path, BOX[:-2] + f", steps: ['{own}']}}\n")
+    steps = said[said.index("Steps") :]
+    at = steps.index(own[:20])
+    assert not before or steps.index(before) < at
+    assert not after or at < steps.index(after)
+
+
+@pytest.mark.parametrize("level", ["younger", "older"])
+def test_the_finished_model_stands_on_the_page_of_its_steps_and_no_box_is_huge(tmp_path: Path, level: str) -> None:
+    manifest, folder = made(tmp_path, BOX, f"{{name: Bram, age: 8, pack: {level}}}")
+    (sheet,) = [(f["path"], s["pages"]) for f in manifest["files"] for s in f["sheets"] if s.get("part") == "steps"]
+    with pdfplumber.open(folder / sheet[0]) as pdf:
+        page = pdf.pages[sheet[1][1] - 1]
+        assert "Score the fold lines" in page.extract_text()
+        views = [c for c in page.curves if len(c["pts"]) == 5 and c.get("fill") and c["width"] > 30]
+        assert len(views) >= 3  # the three faces of a box that are seen
+        boxes = [c["height"] for c in (*page.curves, *page.rects) if c["width"] > 450]
+    assert max(boxes, default=0) < 95 * MM
 
 
 def test_cautions_are_told_once_and_end_with_a_line_for_a_grown_up(tmp_path: Path) -> None:

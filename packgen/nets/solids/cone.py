@@ -18,5 +18,8 @@ def build(given: Given) -> Solid:
     radius = got.number("radius") if got.has("radius") else got.number("diameter") / 2
     height = rise(got, radius)
     return Solid(
-        "cone", TITLE, curved=(Mantle("mantle", radius, 0.0, height), Disc("base", radius, 0.0)), sizes=got.sizes()
+        "cone",
+        TITLE,
+        curved=(Mantle("mantle", radius, 0.0, height, label="curved side"), Disc("base", radius, 0.0)),
+        sizes=got.sizes(),
     )

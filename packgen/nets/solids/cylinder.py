@@ -19,5 +19,9 @@ def build(given: Given) -> Solid:
     got = read(TITLE, PARAMETERS, given)
     radius = got.number("radius") if got.has("radius") else got.number("diameter") / 2
     height = got.number("height")
-    parts = (Mantle("mantle", radius, radius, height), Disc("base", radius, 0.0), Disc("top", radius, height, True))
+    parts = (
+        Mantle("mantle", radius, radius, height, label="curved side"),
+        Disc("base", radius, 0.0),
+        Disc("top", radius, height, True),
+    )
     return Solid("cylinder", TITLE, curved=parts, sizes=got.sizes())

@@ -29,10 +29,10 @@ def build(given: Given) -> Solid:
     )
     faces = (
         floor(4, 0),
-        Face("side 1", (0, 1, 5, 4), also=("front",)),
-        Face("side 2", (1, 2, 6, 9, 5), also=("right", "gable 1")),
-        Face("side 3", (2, 3, 7, 6), also=("back",)),
-        Face("side 4", (3, 0, 4, 8, 7), also=("left", "gable 2")),
+        Face("side 1", (0, 1, 5, 4), also=("front",), label="wall 1"),
+        Face("side 2", (1, 2, 6, 9, 5), also=("right",), label="gable 1"),
+        Face("side 3", (2, 3, 7, 6), also=("back",), label="wall 2"),
+        Face("side 4", (3, 0, 4, 8, 7), also=("left",), label="gable 2"),
         Face("roof 1", (4, 5, 9, 8)),
         Face("roof 2", (6, 7, 8, 9)),
     )

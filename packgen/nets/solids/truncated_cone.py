@@ -33,5 +33,9 @@ def build(given: Given) -> Solid:
             "top diameter",
         )
     height = rise(got, radius - top)
-    parts = (Mantle("mantle", radius, top, height), Disc("base", radius, 0.0), Disc("top", top, height, True))
+    parts = (
+        Mantle("mantle", radius, top, height, label="curved side"),
+        Disc("base", radius, 0.0),
+        Disc("top", top, height, True),
+    )
     return Solid("truncated-cone", TITLE, curved=parts, sizes=got.sizes())
