@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from packgen.page.blocks import Block, gap_of
 from packgen.page.desk import Desk
+from packgen.planning.care import besides
 from packgen.planning.days import WEEKDAYS
 from packgen.planning.people import Person, people
 from packgen.planning.plan import PlanItem
@@ -129,10 +130,12 @@ def care_words(desk: Desk, study: Sequence[str], more: Sequence[str] = ()) -> tu
 def challenge_care(desk: Desk, challenge: Challenge, plan: TrialPlan | None) -> tuple[str, ...]:
     """What to take care of in a challenge: the model's cautions, the study's, and who has the last word.
 
-    A single word of the study (`water`) adds nothing where the model's cautions speak of it already.
+    The study's own sentences stand for the model's on the same dangers, and a single word of the study (`water`) adds
+    nothing where it is spoken of already.
     """
-    known = plan.cautions if plan else ()
-    said = " ".join(known).lower()
+    whole = [str(words) for words in challenge.caution if " " in words.strip()]
+    known = besides(whole, plan.cautions) if plan else ()
+    said = " ".join((*whole, *known)).lower()
     own = care_words(desk, [str(w) for w in challenge.caution if " " in w.strip() or w.lower() not in said], known)
     return (*own, desk.say("care_last"))
 

@@ -8,6 +8,7 @@ from collections.abc import Iterable
 from packgen.page.blocks import Block, Boxed, Bullets, Row, Stack, heading
 from packgen.page.desk import Desk
 from packgen.planning.amounts import Amount, amount, shown
+from packgen.planning.care import besides
 from packgen.reading.models import Challenge, Material
 from packgen.trials.trial import TrialPlan
 
@@ -58,7 +59,7 @@ def cautions(desk: Desk, challenge: Challenge, plan: TrialPlan) -> tuple[str, ..
     named = [name.replace("-", "_") for name in named]
     if any(_cuts(material) for material in challenge.materials):
         named.append("scissors")
-    said = once([*own, *plan.cautions])
+    said = once([*own, *besides(own, plan.cautions)])
     for name in dict.fromkeys(named):
         if desk.has(f"care_{name}") and not any(_stem(name) in words.lower() for words in said):
             said.append(desk.say(f"care_{name}"))
@@ -87,9 +88,13 @@ def _cuts(material: Material) -> bool:
     return any(word in _CUTTING for word in re.findall(r"\w+", str(material.item).lower()))
 
 
-def care(desk: Desk, challenge: Challenge, plan: TrialPlan, most: int) -> list[Block]:
-    """A box with the first `most` cautions, and that an adult is with the child; nothing if there are none."""
-    said = cautions(desk, challenge, plan)[:most]
+def care(desk: Desk, challenge: Challenge, plan: TrialPlan, most: int, more: Iterable[str] = ()) -> list[Block]:
+    """A box with the first `most` cautions, and that an adult is with the child; nothing if there are none.
+
+    `more` are cautions of what comes with the challenge, told where its own do not speak of them.
+    """
+    own = cautions(desk, challenge, plan)[:most]
+    said = (*own, *besides(own, once(more)))
     if not said:
         return []
     return [Boxed(Bullets((*said, desk.say("care_adult")), "dot", "small", spread=0.1), "caution", desk.say("care"))]

@@ -63,8 +63,16 @@ def _net(desk: Desk, wanted: NetFor) -> NetSheets | NetError:
         return error
 
 
-def building_blocks(desk: Desk, templates: Sequence[Template]) -> list[Block]:
-    """How to build from the templates: what is needed, and for each kind of solid its view and its steps."""
+def template_care(desk: Desk, templates: Sequence[Template], said: str = "") -> tuple[str, ...]:
+    """What to take care of when cutting and folding the templates, but for what is `said` already."""
+    return care_words(desk, [template.net for template in templates], said) if templates else ()
+
+
+def building_blocks(desk: Desk, templates: Sequence[Template], own: Sequence[str] = ()) -> list[Block]:
+    """How to build from the templates: what is needed, and for each kind of solid its view and its steps.
+
+    `own` are the study's steps, which go on from those of the last kind, or come where they say ("Before you cut").
+    """
     kinds = {template.wanted.solid: template for template in reversed(templates)}
     first = list(reversed(kinds.values()))
     if not first:
@@ -79,9 +87,8 @@ def building_blocks(desk: Desk, templates: Sequence[Template]) -> list[Block]:
         blocks.append(Boxed(Prose(desk.wording.say("model", desk.level, "no_glue", {}), "body"), "note"))
     for kind in first:
         title = desk.say("steps") if len(first) == 1 else f"{desk.say('steps')}: {kind.values}"
-        blocks += [heading(title), Bullets(step_lines(desk, kind.net), "number", "body", gap=1.5)]
-    careful = care_words(desk, [kind.net for kind in first])
-    blocks.append(Boxed(Bullets(careful, "dot", "small", spread=0.1), "caution", desk.say("care")))
+        after = own if kind is first[-1] else ()
+        blocks += [heading(title), Bullets(step_lines(desk, kind.net, after), "number", "body", gap=1.5)]
     return blocks
 
 

@@ -13,9 +13,9 @@ from packgen.reading.models import Challenge
 from packgen.trials.trial import TrialPlan
 
 # A cell to write a number into is at least so wide and high (mm): three figures and a point in a hand of that age.
-_WIDE = {"younger": 18.0, "older": 13.0, "upper": 12.0}
-_HIGH = {"younger": 15.0, "older": 10.5, "upper": 10.0}
-_HIGH_IN_LINES = {"younger": 12.0, "older": 9.0, "upper": 8.5}
+_WIDE = {"younger": 20.0, "older": 16.0, "upper": 14.0}
+_HIGH = {"younger": 17.0, "older": 13.0, "upper": 12.0}
+_HIGH_IN_LINES = {"younger": 12.5, "older": 9.5, "upper": 9.0}
 _MOST_NAME = 0.3
 _PAD = 1.6
 

@@ -8,7 +8,7 @@ from packgen.faults import Fault, Place, Said
 from packgen.reading.models import Challenge, Family, Given
 from packgen.trials.frame import TrialError
 from packgen.trials.given import Value
-from packgen.trials.plan import TrialPlan, plan_trial, trial_faults
+from packgen.trials.plan import TrialPlan, find_model, plan_trial, trial_faults
 from packgen.units import Quantity
 
 _LATITUDE = ("latitude", "lat")
@@ -28,10 +28,23 @@ def planned_trial(
     if challenge.measure:
         measure = (str(challenge.measure.what), str(challenge.measure.unit) if challenge.measure.unit else None)
     model = str(challenge.model) if challenge.model else None
-    problems = trial_faults(model, given, spread, measure, challenge.trials, units, latitude)
+    asked = (model, given, spread, measure, challenge.trials, units, latitude, challenge.goal)
+    problems = trial_faults(*asked)
     if problems:
         return None, tuple(_fault(challenge, problem) for problem in problems)
-    return plan_trial(model, given, spread, measure, challenge.trials, units, latitude), ()
+    return plan_trial(*asked), ()
+
+
+def job_of(challenge: Challenge) -> str:
+    """What a challenge asks of the children: "design", or "find out". The study may say so, else the model does."""
+    if challenge.job:
+        return str(challenge.job)
+    if not challenge.model:
+        return "design"
+    try:
+        return "find out" if find_model(str(challenge.model)).finds_out else "design"
+    except TrialError:
+        return "design"
 
 
 def trial_of(challenge: Challenge, family: Family) -> tuple[TrialPlan | None, tuple[Fault, ...]]:

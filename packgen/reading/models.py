@@ -14,6 +14,8 @@ from packgen.units import Quantity
 
 LEVELS = ("first", "younger", "older", "upper")
 KINDS = ("artist", "inventor", "both")
+JOBS = ("design", "find out")
+COMPOSITIONS = ("thirds", "diagonals", "golden section", "halves")
 SIDES = ("one-sided", "two-sided-long-edge", "two-sided-short-edge")
 
 
@@ -98,8 +100,20 @@ class Detail:
 
 
 @dataclass(frozen=True, slots=True)
+class Meeting:
+    """Where lines that run into depth meet in a picture: fractions from its upper left corner."""
+
+    left: float
+    top: float
+    at: Place = NOWHERE
+
+
+@dataclass(frozen=True, slots=True)
 class Work:
     """A painting, drawing or invention. `image` is a checked path inside the study's folder; size in mm.
+
+    `drawing` is a line drawing of the picture, as checked a path. `leave_out` names kinds of sheet not to make of it.
+    `composition` are the lines it is built on (`COMPOSITIONS`), None if nobody said.
 
     `answers` are those to the questions in `look`, in their order, as far as they go; `answers_first` to `look_first`.
     """
@@ -121,6 +135,11 @@ class Work:
     answers_first: tuple[Said, ...] = ()
     tell: Said | None = None
     details: tuple[Detail, ...] = ()
+    drawing: Path | None = None
+    drawing_said: Said | None = None
+    composition: tuple[Said, ...] | None = None
+    vanishing: Meeting | None = None
+    leave_out: tuple[Said, ...] = ()
     at: Place = NOWHERE
 
 
@@ -164,7 +183,10 @@ class Measure:
 
 @dataclass(frozen=True, slots=True)
 class Challenge:
-    """A design challenge. `change.values` is empty if the parent named the quantity but planned no values."""
+    """A challenge. `change.values` is empty if the parent named the quantity but planned no values.
+
+    `job` is "design" or "find out", None if the model decides. `goal` is the result that is asked for.
+    """
 
     title: Said
     brief: Said
@@ -178,6 +200,9 @@ class Challenge:
     caution: tuple[Said, ...] = ()
     steps: tuple[Said, ...] = ()
     extension: Said | None = None
+    job: Said | None = None
+    goal: Quantity | None = None
+    brief_first: Said | None = None
     at: Place = NOWHERE
 
 

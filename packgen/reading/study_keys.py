@@ -8,6 +8,8 @@ from packgen.faults import Place, Said
 from packgen.reading import messages
 from packgen.reading.fields import Key, Many, Notes, Pairs, Record, making
 from packgen.reading.models import (
+    COMPOSITIONS,
+    JOBS,
     KINDS,
     LEVELS,
     Book,
@@ -19,6 +21,7 @@ from packgen.reading.models import (
     Hole,
     Material,
     Measure,
+    Meeting,
     Model,
     Spot,
     Study,
@@ -28,6 +31,7 @@ from packgen.reading.models import (
 from packgen.reading.names import slug
 from packgen.reading.study_shapes import Change, GivenValues, Life, amount, is_date, scale
 from packgen.reading.values import (
+    any_quantity,
     choice,
     date,
     degrees,
@@ -117,12 +121,26 @@ DETAIL: Record[Detail] = Record(
 )
 
 
+MEETING: Record[Meeting] = Record(
+    "a meeting point",
+    "A point of a picture, measured from its upper left corner as fractions or percentages.",
+    (
+        Key("left", fraction(), "From the picture's left edge, 0 to 1.", 0.5, required=True),
+        Key("top", fraction(), "From the picture's upper edge, 0 to 1.", 0.4, required=True),
+    ),
+    making(Meeting),
+)
+
+
 def _work(values: dict[str, Any], notes: Notes) -> Work:
     width, height = values.pop("size", (None, None))
     values["width"], values["height"] = values.get("width", width), values.get("height", height)
     image = values.pop("image", None)
     if image:
         values["image"], values["image_said"] = image
+    drawing = values.pop("drawing", None)
+    if drawing:
+        values["drawing"], values["drawing_said"] = drawing
     title: Said = values["title"]
     values.setdefault("id", Said(slug(title, "work"), title.at))
     return Work(**values)
@@ -158,6 +176,20 @@ WORK: Record[Work] = Record(
         Key("answers_first", Many(prose(200), 10), "The same for `look_first`.", ["Three lamps."]),
         Key("tell", prose(4000), "What to tell about it.", "She painted it from the same window for a month."),
         Key("details", Many(DETAIL, 12), "Parts of the picture for the find-it strip."),
+        Key(
+            "drawing", inside("a drawing"),
+            "A line drawing of the picture and as wide to high; sheets to colour and to carry on use its lines.",
+            "pictures/harbour-lines.svg",
+        ),
+        Key(
+            "composition", Many(choice(COMPOSITIONS), 4),
+            "The lines it is built on, for looking closer; looked for in the picture if left out.", ["diagonals"],
+        ),
+        Key("vanishing", MEETING, "Where lines that run into depth meet.", {"left": 0.5, "top": 0.4}),
+        Key(
+            "leave_out", Many(name(), 30), "Sheets not to make of it, as of a chart or a page of writing.",
+            ["colour-by-number"],
+        ),
     ),
     _work,
     alone="title",
@@ -210,6 +242,7 @@ MATERIAL: Record[Material] = Record(
 _STEPS = Many(prose(1000), 60)
 _CAUTION = Many(name(), 20)
 _MATERIALS = Many(MATERIAL, MAX_TEXTS)
+_JOB = choice(JOBS, {"find-out": "find out", "investigate": "find out", "investigation": "find out"})
 CHALLENGE: Record[Challenge] = Record(
     "a challenge",
     "A thing to design, build and try out.",
@@ -228,6 +261,9 @@ CHALLENGE: Record[Challenge] = Record(
         Key("caution", _CAUTION, "What to be careful of.", ["water"], aliases=("cautions",)),
         Key("steps", _STEPS, "How to begin, if the children need to know.", ["Cut the disc."]),
         Key("extension", prose(1000), "What to try next.", "Make it lift two clips."),
+        Key("job", _JOB, "design, or find out; the model decides if left out.", "find out"),
+        Key("goal", any_quantity(), "The result that is asked for; the guide says what gives it.", "15 s"),
+        Key("brief_first", prose(200), "The brief in a few words, for the youngest.", "Make a wheel. Water turns it."),
     ),
     making(Challenge),
 )

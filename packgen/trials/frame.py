@@ -47,9 +47,10 @@ class Input:
 
     `low`, `high`, `default` and `tries` are in base units; a `default` of None means the parent must give it. `tries`
     are the values to try when a parent names this as the thing to change and plans none. `unit` is the metric unit to
-    show it in; `phrase` and `ask` are its child's words ("the side of the canopy"; "Which canopy falls most slowly?").
-    A `whole` one is counted; a `quiet` one is taken as usual without a word, because it matters little. A
-    `clock` one is an hour of the day, so 9:30 may be written.
+    show it in; `phrase` and `ask` are its child's words ("the side of the canopy"; "Which canopy falls most slowly?"),
+    `ask_first` those for the youngest where they are simpler. `picture` is how these see it drawn (a name in
+    packgen.page.values_drawn; "": by its dimension). A `whole` one is counted; a `quiet` one is taken as usual without
+    a word, because it matters little. A `clock` one is an hour of the day, so 9:30 may be written.
     """
 
     name: str
@@ -68,6 +69,8 @@ class Input:
     whole: bool = False
     quiet: bool = False
     clock: bool = False
+    picture: str = ""
+    ask_first: str = ""
 
     @property
     def needed(self) -> bool:
@@ -206,7 +209,9 @@ class ChallengeModel:
 
     `results[0]` is what is measured unless the parent names another; `vary` is changed unless the parent names
     another. `spread` is the typical half-width of a home trial as a fraction of the value (common practice, no
-    source). In each group of `one_of` exactly one quantity is used; the first has the default, if any.
+    source). In each group of `one_of` exactly one quantity is used; the first has the default, if any. With `finds_out`
+    the job is to find something out: there is little to design, so the children's pages ask for no ideas.
+    `model_solid` gives the net for one row, knowing them all, so that the nets of a set differ in one thing only.
     """
 
     title: str
@@ -225,9 +230,10 @@ class ChallengeModel:
     extension: str
     one_of: tuple[tuple[str, ...], ...] = ()
     figures: Callable[[Values], tuple[Figure, ...]] | None = None
-    model_solid: Callable[[Values], NetFor | None] | None = None
+    model_solid: Callable[[Values, tuple[Values, ...]], NetFor | None] | None = None
     tips: tuple[str, ...] = ()
     also: tuple[str, ...] = ()
+    finds_out: bool = False
     key: str = ""
 
     @property
@@ -268,7 +274,7 @@ class ChallengeModel:
         result = what or self.result
         changed = change or self.input(self.vary) or self.inputs[0]
         if level in ("first", "younger") and changed.ask and (result is self.result or result.same_question):
-            return changed.ask
+            return (changed.ask_first if level == "first" else "") or changed.ask
         return question_in_words(level, fill(result.phrase, texts, changed.name), changed.said)
 
 

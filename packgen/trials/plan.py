@@ -30,6 +30,7 @@ from packgen.trials.given import (
 )
 from packgen.trials.measured import Measured, measured_by, written_unit
 from packgen.trials.models import models
+from packgen.trials.solving import Goal, nearest_first, solve
 from packgen.trials.ticks import (
     Axis,
     blank_axis,
@@ -40,7 +41,7 @@ from packgen.trials.ticks import (
     word_axis,
 )
 from packgen.trials.trial import TRIALS, Changed, Column, Row, TrialPlan
-from packgen.units import Quantity
+from packgen.units import Quantity, unit
 
 __all__ = ["TRIALS", "Changed", "Column", "Row", "TrialPlan", "find_model", "plan_trial", "trial_faults"]
 
@@ -66,13 +67,15 @@ def plan_trial(
     trials: int | None = None,
     units: str = "metric",
     latitude: float | None = None,
+    goal: Quantity | None = None,
 ) -> TrialPlan:
     """The planned trial for a challenge; without a model it has no expected results and an axis to be numbered.
 
     `change` is the name and the planned values (none: three sensible ones are taken); `measure` is what and unit as
-    the parent wrote them; `units` is "metric" or "customary". Raises TrialError for the first thing that is wrong.
+    the parent wrote them; `units` is "metric" or "customary"; `goal` is the result that is asked for. Raises TrialError
+    for the first thing that is wrong.
     """
-    plan, problems = _plan(model_key, given, change, measure, trials, units, latitude)
+    plan, problems = _plan(model_key, given, change, measure, trials, units, latitude, goal)
     if problems or plan is None:
         raise problems[0]
     return plan
@@ -86,9 +89,10 @@ def trial_faults(
     trials: int | None = None,
     units: str = "metric",
     latitude: float | None = None,
+    goal: Quantity | None = None,
 ) -> tuple[TrialError, ...]:
     """Everything wrong with a challenge at once; empty if `plan_trial` would plan it."""
-    return tuple(_plan(model_key, given, change, measure, trials, units, latitude)[1])
+    return tuple(_plan(model_key, given, change, measure, trials, units, latitude, goal)[1])
 
 
 def _plan(
@@ -99,6 +103,7 @@ def _plan(
     trials: int | None,
     units: str,
     latitude: float | None,
+    goal: Quantity | None,
 ) -> tuple[TrialPlan | None, list[TrialError]]:
     if trials is not None and not 1 <= trials <= 20:
         return None, [TrialError(f"{trials} trials cannot be planned", "write a number from 1 to 20", "trials")]
@@ -120,7 +125,38 @@ def _plan(
     complete(model, reading, results, item.name, units, latitude)
     if reading.problems:
         return None, reading.problems
-    return _planned(model, measured, item, values, reading, trials, units), []
+    wanted = _wanted(measured, goal, reading)
+    if reading.problems:
+        return None, reading.problems
+    plan = _planned(model, measured, item, values, reading, trials, units)
+    return (replace(plan, goal=_goal(plan, item, wanted)) if wanted else plan), []
+
+
+def _wanted(measured: Measured, goal: Quantity | None, reading: Reading) -> Quantity | None:
+    """The goal as a quantity of what is measured; a plain number is in the unit it is measured in."""
+    if goal is None or measured.result is None or goal.dimension == measured.dimension:
+        return goal if measured.result else None
+    if goal.dimension == "count":
+        name = measured.symbol
+        there = unit(name)
+        return Quantity(goal.value * there.factor + there.offset, measured.dimension, name)
+    reading.problems.append(TrialError(
+        f"`goal: {goal}` is not a {measured.what}", f"write it in {measured.unit or 'plain numbers'}", "goal"
+    ))  # fmt: skip
+    return None
+
+
+def _goal(plan: TrialPlan, item: Input, wanted: Quantity) -> Goal:
+    """Which values of what is changed give the result that is asked for, in the unit of the planned ones."""
+    result = plan.measured.result
+    assert result is not None and plan.changed is not None
+    found, exact = solve(result, item, plan.values[0], wanted.value)
+    planned = tuple(row.value.value for row in plan.rows if isinstance(row.value, Quantity))
+    name = plan.changed.unit
+    answers = tuple(
+        a if isinstance(a, str) else Quantity(a, item.dimension, name) for a in nearest_first(found, planned)
+    )
+    return Goal(wanted, answers, exact)
 
 
 def _change_among_given(
@@ -178,8 +214,7 @@ def _planned(
     rows = tuple(_row(model, measured, value, one) for value, one in zip(values, each, strict=True))
     words = item.dimension == WORD
     first = values[0]
-    unit = first.unit if isinstance(first, Quantity) else ""
-    changed = Changed(item.name, item.said, unit, words)
+    changed = Changed(item.name, item.said, first.unit if isinstance(first, Quantity) else "", words)
     y_axis = _result_axis(measured, rows)
     return TrialPlan(
         model=model,

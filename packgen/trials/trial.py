@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from packgen.trials.frame import ChallengeModel, Expected, Figure, NetFor, Values, WillNotWork, question_in_words
 from packgen.trials.given import Value
 from packgen.trials.measured import Measured, written_unit
+from packgen.trials.solving import Goal
 from packgen.trials.ticks import Axis, PictureScale
 from packgen.units import Quantity
 
@@ -59,7 +60,7 @@ class Column:
 class TrialPlan:
     """A planned trial: what the challenge sheet draws and what the guide tells.
 
-    The child's pages may use everything except `rows[..].expected`, `rows[..].note`, `advice` and `assumed`.
+    The child's pages may use everything except `rows[..].expected`, `rows[..].note`, `goal`, `advice` and `assumed`.
     """
 
     model: ChallengeModel | None
@@ -78,13 +79,43 @@ class TrialPlan:
     given: tuple[tuple[str, Value], ...] = ()
     values: tuple[Values, ...] = ()
     units: str = "metric"
+    goal: Goal | None = None
+
+    @property
+    def conditions(self) -> tuple[tuple[str, Value], ...]:
+        """Everything the expected results depend on besides what is changed, with its value, in the model's order.
+
+        What makes no difference to the result that is measured is left out, and so is what the sun's place settles.
+        """
+        result = self.measured.result
+        if self.model is None or result is None:
+            return ()
+        spared = {*result.without, *((self.changed.name,) if self.changed else ())}
+        said = {name: value for name, value in self.given if name not in spared}
+        return tuple((i.name, said[i.name]) for i in self.model.inputs if i.name in said and self._counts(i.name))
+
+    def _counts(self, name: str) -> bool:
+        """True unless a tenth more of a quantity leaves every row's result as it is."""
+        result = self.measured.result
+        assert result is not None
+        for values in self.values:
+            value = values.get(name)
+            if not isinstance(value, float | int) or not value:
+                return True
+            try:
+                before, after = (result.of(v) for v in (values, values.changed(name, value * 1.1)))
+            except WillNotWork:
+                return True
+            if abs(after - before) > 1e-9 * max(abs(before), abs(after)):
+                return True
+        return not self.values
 
     @property
     def nets(self) -> tuple[NetFor | None, ...]:
         """The net to build for each row, at the sizes of that row; None where the model has none."""
         if self.model is None or self.model.model_solid is None:
             return (None,) * len(self.rows)
-        return tuple(_net(self.model.model_solid, values) for values in self.values)
+        return tuple(_net(self.model.model_solid, values, self.values) for values in self.values)
 
     def named(self, row: Row) -> str:
         """A row by what it is: "120 mm", "cone"; a bare number by what it counts: "3 blades", "hour 9"."""
@@ -123,8 +154,10 @@ class TrialPlan:
         return (value, Column("guess", f"My guess{unit}"), *tries, *ends)
 
 
-def _net(solid: Callable[[Values], NetFor | None], values: Values) -> NetFor | None:
+def _net(
+    solid: Callable[[Values, tuple[Values, ...]], NetFor | None], values: Values, rows: tuple[Values, ...]
+) -> NetFor | None:
     try:
-        return solid(values)
+        return solid(values, rows)
     except WillNotWork:
         return None

@@ -23,6 +23,6 @@ def test_every_stage_is_named_on_one_line_and_keeps_inside(level: str, width: fl
 def test_only_the_stages_of_the_page_stand_out() -> None:
     on = kit("older")
     marks = drawn(on, StageLine(stages("older"), ("predict", "make")), 170.0).marks
-    assert [mark.text for mark in of_role(marks, "stage-now")] == ["Predict", "Make"]  # type: ignore[union-attr]
+    assert [mark.text for mark in of_role(marks, "stage-now")] == ["Predict", "Make it"]  # type: ignore[union-attr]
     assert {mark.face for mark in of_role(marks, "stage-now")} == {on.look.label.face}  # type: ignore[union-attr]
     assert len(of_role(marks, "stage")) == len(stages("older")) - 2

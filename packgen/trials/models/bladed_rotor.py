@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from packgen.trials.blades import blade_width
 from packgen.trials.frame import BuildFault, ChallengeModel, Figure, Input, NetFor, Result, Values
 from packgen.units import quantity
 
@@ -36,14 +37,18 @@ def _figures(values: Values) -> tuple[Figure, ...]:
     return (Figure("speed of the tips", quantity(_tip_ratio(values) * values.number("wind speed"), "m/s")),)
 
 
-def _net(values: Values) -> NetFor | None:
-    """The rotor as a card disc with its blades cut and folded up to a slant, where so many fit on one."""
-    blades = values.number("number of blades")
-    if not 3 <= blades <= 16:
+def _net(values: Values, rows: tuple[Values, ...]) -> NetFor | None:
+    """The rotor as a card disc with its blades cut and folded up to a slant, where so many fit on one.
+
+    The blades of all rows are of one size, the widest that leaves the rotor with most of them firm.
+    """
+    blades, most = values.number("number of blades"), max(row.number("number of blades") for row in rows)
+    if blades < 3 or most > 16:
         return None
-    across = quantity(values.number("rotor diameter"), "mm")
-    slant = quantity(35, "deg")
-    return NetFor("bladed-wheel", (("diameter", across), ("blades", quantity(blades)), ("fold", slant)))
+    across = values.number("rotor diameter")
+    blade, hub = blade_width(0.2 * across, across / 2, most), quantity(0.4 * across, "mm")
+    sizes = (("diameter", quantity(across, "mm")), ("blades", quantity(blades)), ("fold", quantity(35, "deg")))
+    return NetFor("bladed-wheel", (*sizes, ("blade", quantity(blade, "mm")), ("hub", hub)))
 
 
 MODEL = ChallengeModel(
@@ -62,6 +67,8 @@ MODEL = ChallengeModel(
             tries=(120, 160, 200),
             phrase="the width of the rotor",
             ask="Which rotor spins fastest?",
+            picture="disc",
+            ask_first="Which one spins fast?",
         ),
         Input(
             "number of blades",
@@ -75,6 +82,8 @@ MODEL = ChallengeModel(
             tries=(2, 3, 4),
             phrase="the number of blades",
             ask="How many blades spin fastest?",
+            picture="blades",
+            ask_first="Which one spins fast?",
         ),
         Input(
             "wind speed",

@@ -56,7 +56,7 @@ def _figures(values: Values) -> tuple[Figure, ...]:
     return (Figure("how much deeper every 10 g presses it", quantity(one, "mm")),)
 
 
-def _net(values: Values) -> NetFor | None:
+def _net(values: Values, rows: tuple[Values, ...]) -> NetFor | None:
     """The hull as an open box."""
     length, width, height = _plan(values)
     sizes = (("length", length), ("width", width), ("height", height))
@@ -103,6 +103,7 @@ MODEL = ChallengeModel(
             tries=(10, 20, 30),
             phrase="the height of the sides",
             ask="Which boat carries most?",
+            picture="up",
         ),
         Input(
             "sheet side",

@@ -77,7 +77,7 @@ def _figures(values: Values) -> tuple[Figure, ...]:
     )
 
 
-def _net(values: Values) -> NetFor | None:
+def _net(values: Values, rows: tuple[Values, ...]) -> NetFor | None:
     shape = values.word("canopy")
     width = values.number("canopy diameter" if values.has("canopy diameter") else "canopy side")
     height = quantity(_depth(values) * 1000, "mm")
@@ -104,6 +104,7 @@ MODEL = ChallengeModel(
             tries=("flat", "cone", "square-pyramid"),
             phrase="the shape of the canopy",
             ask="Which shape of canopy falls most slowly?",
+            ask_first="Which one comes down slowly?",
         ),
         Input(
             "canopy side",
@@ -115,6 +116,8 @@ MODEL = ChallengeModel(
             tries=(120, 180, 240),
             phrase="the side of the canopy",
             ask="Which canopy falls most slowly?",
+            picture="square",
+            ask_first="Which one comes down slowly?",
         ),
         Input(
             "canopy diameter",
@@ -126,6 +129,8 @@ MODEL = ChallengeModel(
             tries=(150, 225, 300),
             phrase="the width of the canopy",
             ask="Which canopy falls most slowly?",
+            picture="disc",
+            ask_first="Which one comes down slowly?",
         ),
         Input(
             "canopy height",
@@ -138,6 +143,8 @@ MODEL = ChallengeModel(
             tries=(40, 80, 120),
             phrase="the depth of the canopy",
             ask="Which canopy falls most slowly?",
+            picture="up",
+            ask_first="Which one comes down slowly?",
         ),
         Input(
             "load mass",
@@ -171,6 +178,7 @@ MODEL = ChallengeModel(
             tries=(1000, 1500, 2000),
             phrase="the height of the drop",
             ask="How much longer is the fall from higher up?",
+            picture="up",
         ),
         Input(
             "air density",

@@ -87,6 +87,8 @@ MODEL = ChallengeModel(
             tries=(2, 3, 4),
             phrase="the number of cups",
             ask="How many cups turn fastest?",
+            picture="blades",
+            ask_first="Which one spins fast?",
         ),
         Input(
             "counting time",

@@ -144,4 +144,5 @@ MODEL = ChallengeModel(
     figures=_figures,
     tips=("Mark one tooth of each wheel to count turns.",),
     also=("gear wheels", "cog wheels", "cogs"),
+    finds_out=True,
 )

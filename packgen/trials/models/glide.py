@@ -68,6 +68,8 @@ MODEL = ChallengeModel(
             tries=(1000, 1500, 2000),
             phrase="the height of the launch",
             ask="From which height does it glide farthest?",
+            picture="up",
+            ask_first="Which one flies far?",
         ),
         Input(
             "glide ratio",

@@ -54,6 +54,7 @@ MODEL = ChallengeModel(
             tries=(800, 1000, 1200),
             phrase="the width of the balloon",
             ask="Which balloon lifts most?",
+            picture="disc",
         ),
         Input(
             "inside temperature",

@@ -106,6 +106,7 @@ MODEL = ChallengeModel(
             tries=(30, 45, 60),
             phrase="the angle of the launcher",
             ask="Which angle throws farthest?",
+            picture="angle",
         ),
         Input(
             "launch speed",
@@ -142,6 +143,7 @@ MODEL = ChallengeModel(
             phrase="the height of the launcher",
             ask="Does it go farther from higher up?",
             quiet=True,
+            picture="up",
         ),
         Input(
             "ball mass",

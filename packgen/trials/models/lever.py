@@ -171,4 +171,5 @@ MODEL = ChallengeModel(
     extension="Build a balance that weighs letters: mark the beam where 5, 10 and 20 g balance.",
     tips=("Balance the empty beam first.",),
     also=("balance", "seesaw", "see-saw"),
+    finds_out=True,
 )

@@ -82,4 +82,5 @@ MODEL = ChallengeModel(
     extension="Lay the mirrors on a drawing and turn them until five petals make a flower. Which angle is it?",
     tips=("Draw the angles on paper first and stand the mirrors on the lines.",),
     also=("hinged mirrors", "kaleidoscope"),
+    finds_out=True,
 )

@@ -61,6 +61,8 @@ MODEL = ChallengeModel(
             tries=(250, 500, 1000),
             phrase="the length of the thread",
             ask="Which thread swings most slowly?",
+            picture="thread",
+            ask_first="Which one swings slowly?",
         ),
         Input(
             "amplitude",
@@ -86,6 +88,8 @@ MODEL = ChallengeModel(
             phrase="the weight on the thread",
             ask="Does a heavier weight swing more slowly?",
             quiet=True,
+            picture="weight",
+            ask_first="Is a heavy one slow?",
         ),
         Input(
             "swings",
@@ -178,4 +182,5 @@ MODEL = ChallengeModel(
     extension="Make a pendulum that beats once a second each way, and use it to time something else.",
     figures=_figures,
     tips=("Count nought as you let go: nought, one, two ... ten.",),
+    finds_out=True,
 )

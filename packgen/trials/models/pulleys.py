@@ -150,4 +150,5 @@ MODEL = ChallengeModel(
     figures=_figures,
     tips=("Read the scale while the load moves up slowly.",),
     also=("pulley", "block and tackle"),
+    finds_out=True,
 )

@@ -83,6 +83,7 @@ MODEL = ChallengeModel(
             tries=(100, 200, 300),
             phrase="the height of the ramp",
             ask="Which ramp is easiest to pull up?",
+            picture="up",
         ),
         Input(
             "load mass",
@@ -168,4 +169,5 @@ MODEL = ChallengeModel(
     figures=_figures,
     tips=("Pull along the ramp, not upwards.",),
     also=("inclined plane", "slope"),
+    finds_out=True,
 )

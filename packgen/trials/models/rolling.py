@@ -76,6 +76,8 @@ MODEL = ChallengeModel(
             tries=(50, 100, 200),
             phrase="the height of the ramp",
             ask="From which ramp does it come down fastest?",
+            picture="up",
+            ask_first="Which ramp is fast?",
         ),
         Input(
             "shape",
@@ -157,4 +159,5 @@ MODEL = ChallengeModel(
     figures=_figures,
     tips=("Let it go with a ruler: lift it away, do not push.",),
     also=("rolling ball", "marble run", "rolling race"),
+    finds_out=True,
 )

@@ -111,4 +111,5 @@ MODEL = ChallengeModel(
         "The sun and the clock differ by up to 16 minutes over the year, besides the time zone.",
     ),
     also=("sundial", "sun dial", "sun clock"),
+    finds_out=True,
 )

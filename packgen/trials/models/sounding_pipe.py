@@ -169,4 +169,5 @@ MODEL = ChallengeModel(
         "A tuner on a telephone shows the pitch in Hz.",
     ),
     also=("pipes", "pan pipes", "panpipe", "straw pipe"),
+    finds_out=True,
 )

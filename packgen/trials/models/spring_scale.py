@@ -72,4 +72,5 @@ MODEL = ChallengeModel(
     figures=_figures,
     tips=("Hang a known load first and write its stretch as `first stretch`.",),
     also=("spring", "rubber band scale", "spring balance"),
+    finds_out=True,
 )

@@ -120,4 +120,5 @@ MODEL = ChallengeModel(
     figures=_figures,
     tips=("A tuner on a telephone shows the pitch in Hz.",),
     also=("string", "monochord", "stringed instrument"),
+    finds_out=True,
 )

@@ -67,6 +67,8 @@ MODEL = ChallengeModel(
             tries=(50, 100, 200),
             phrase="the height of the water",
             ask="Does twice the water take twice as long?",
+            picture="level",
+            ask_first="Which one runs for longest?",
         ),
         Input(
             "end level", "length", "of the water above the hole at the end", 0, 1900, 0.0, quiet=True, tries=(0, 20, 50)
@@ -82,6 +84,8 @@ MODEL = ChallengeModel(
             tries=(2, 3, 4),
             phrase="the size of the hole",
             ask="Which hole makes the slowest clock?",
+            picture="hole",
+            ask_first="Which one runs for longest?",
         ),
         Input(
             "vessel diameter",
@@ -94,6 +98,8 @@ MODEL = ChallengeModel(
             tries=(60, 80, 100),
             phrase="the width of the vessel",
             ask="Which vessel makes the slowest clock?",
+            picture="disc",
+            ask_first="Which one runs for longest?",
         ),
         Input(
             "flow coefficient",
@@ -145,4 +151,5 @@ MODEL = ChallengeModel(
     figures=_figures,
     tips=("Stop the watch when the jet breaks into drops, each time alike.",),
     also=("water timer", "clepsydra"),
+    finds_out=True,
 )

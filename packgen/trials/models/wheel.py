@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from packgen.trials.blades import blade_width
 from packgen.trials.constants import GRAVITY
 from packgen.trials.frame import BuildFault, ChallengeModel, Figure, Input, NetFor, Result, Values, WillNotWork
 from packgen.units import quantity
@@ -87,13 +88,19 @@ def _figures(values: Values) -> tuple[Figure, ...]:
     )
 
 
-def _net(values: Values) -> NetFor | None:
-    """The wheel as a card disc with its blades cut and folded up, where so many fit on one."""
+def _net(values: Values, rows: tuple[Values, ...]) -> NetFor | None:
+    """The wheel as a card disc with its blades cut and folded up, where so many fit on one.
+
+    The blades of all rows are of one size, the widest that leaves the wheel with most of them firm.
+    """
     radius, blades = values.number("wheel radius"), values.number("number of blades")
-    if not 3 <= blades <= 16 or values.number("axle radius") > 0.3 * radius:
+    most = max(row.number("number of blades") for row in rows)
+    if blades < 3 or most > 16 or values.number("axle radius") > 0.3 * radius:
         return None
     axle = quantity(2 * values.number("axle radius"), "mm")
-    return NetFor("bladed-wheel", (("radius", quantity(radius, "mm")), ("blades", quantity(blades)), ("axle", axle)))
+    blade = quantity(blade_width(radius / 2, radius, most), "mm")
+    sizes = (("radius", quantity(radius, "mm")), ("blades", quantity(blades)), ("axle", axle))
+    return NetFor("bladed-wheel", (*sizes, ("blade", blade), ("hub", quantity(radius, "mm"))))
 
 
 MODEL = ChallengeModel(
@@ -110,6 +117,8 @@ MODEL = ChallengeModel(
             tries=(40, 60, 80),
             phrase="the size of the wheel",
             ask="Which wheel lifts the load fastest?",
+            picture="disc",
+            ask_first="Which wheel is fast?",
         ),
         Input(
             "axle radius",
@@ -122,6 +131,8 @@ MODEL = ChallengeModel(
             tries=(3, 5, 8),
             phrase="the thickness of the axle",
             ask="Which axle lifts the load fastest?",
+            picture="disc",
+            ask_first="Which one is fast?",
         ),
         Input(
             "number of blades",
@@ -135,6 +146,8 @@ MODEL = ChallengeModel(
             phrase="the number of blades",
             ask="How many blades lift the load fastest?",
             whole=True,
+            picture="blades",
+            ask_first="Which wheel is fast?",
         ),
         Input(
             "load mass",
@@ -147,6 +160,8 @@ MODEL = ChallengeModel(
             tries=(1, 5, 10),
             phrase="the load",
             ask="Which load takes longest to lift?",
+            picture="weight",
+            ask_first="Which one is hard to lift?",
         ),
         Input(
             "lift height",
@@ -182,6 +197,8 @@ MODEL = ChallengeModel(
             tries=(100, 150, 200),
             phrase="the drop of the water",
             ask="Does water from higher up lift the load faster?",
+            picture="up",
+            ask_first="Is it faster from high up?",
         ),
         Input(
             "stream depth",

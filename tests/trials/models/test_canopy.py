@@ -82,12 +82,12 @@ def test_a_cone_lies_between_the_plate_and_the_hollow_hemisphere():
 
 
 def test_a_pyramid_canopy_has_a_net_of_its_size():
-    net = MODEL.model_solid(_values(canopy="square-pyramid", canopy_side=180.0))
+    net = MODEL.model_solid(_values(canopy="square-pyramid", canopy_side=180.0), ())
     assert net is not None
     assert net.solid == "pyramid-canopy"
     assert dict(net.given)["base"] == quantity(180, "mm")
     assert dict(net.given)["height"] == quantity(90, "mm")
-    assert MODEL.model_solid(_values(canopy_side=180.0)) is None
+    assert MODEL.model_solid(_values(canopy_side=180.0), ()) is None
 
 
 def test_each_planned_side_has_a_longer_fall():
