@@ -38,7 +38,7 @@ _INSTEAD = {
     "split pin": "a knotted thread", "paper clip": "a hairpin, or a loop of wire", "washer": "a coin of the same size",
     "weight": "coins, counted out", "modelling clay": "salt dough (two flour, one salt, one water)",
     "clay": "salt dough (two flour, one salt, one water)", "cork": "a slice of a cleaned kitchen sponge",
-    "tissue paper": "a thin carrier bag, or the paper from a shoe box", "foil": "the lid of a food tray",
+    "tissue paper": "large paper napkins, or the paper from a shoe box", "foil": "the lid of a food tray",
     "foil tray": "a cleaned food tray", "craft stick": "a strip of stiff card, folded twice", "elastic": "a hair band",
     "rubber band": "a hair band, or a ring cut from an old glove", "paper cup": "a yoghurt pot",
     "plastic cup": "a yoghurt pot", "cup": "a yoghurt pot", "bottle": "any clean drink or washing-up bottle",
