@@ -14,6 +14,7 @@ from packgen.page.portfolio import cover_page
 from packgen.page.table import Cell, Column, Table
 from packgen.page.timetable import IfRoom, Sayings, Step
 from packgen.planning.aims import BANDS
+from packgen.planning.challenges import job_of
 from packgen.planning.coverage import Coverage, Covered, coverage, runs_of
 from packgen.planning.days import short_days
 from packgen.planning.people import Person, by_level, names_of
@@ -22,7 +23,7 @@ from packgen.planning.ready import subject_key, subject_title, weeks_of
 from packgen.planning.record import ChildRecord, ChildSheets, SheetGiven, make_record
 from packgen.planning.results import outcome_of
 from packgen.reading.models import Challenge
-from packgen.trials.stages import FRAMEWORK, stages
+from packgen.trials.stages import FRAMEWORK, PRACTICES, stages
 
 SHEET = Sheet(
     title="Record",
@@ -129,36 +130,49 @@ def _listed(desk: Desk, group: Coverage) -> Table:
 
 
 def _stages(desk: Desk, everybody: Sequence[Person]) -> list[Block]:
-    """For each level with challenges: its stages, the framework they are in the spirit of, room for a date."""
-    numbers = [week.number for week in desk.term.weeks for making in week.makings if making.kind == "challenge"]
+    """For each level and job of its challenges: the stages, what they are in the spirit of, room for a date."""
     if not desk.study.challenges:
         return []
     blocks: list[Block] = []
     makers = [person for person in everybody if "challenge" in person.kinds or not person.items]
-    for level, group in by_level(makers):
-        columns = (
-            Column(desk.say("stage"), -34.0, names=True),
-            Column(desk.say("stage_does"), 1.0),
-            Column(desk.say("stage_codes"), -34.0),
-            Column(desk.say("stage_seen"), -24.0),
-        )
-        fine = desk.look.small.grey(SOFT)
-        rows = tuple(
-            (Cell(stage.title, "label"), stage.does, Cell(", ".join(stage.in_spirit_of), fine), "")
-            for stage in stages(level)
-        )
-        table = Table(columns, rows, least=7.5, most=12.0, style="small", pad=1.2)
-        note = Prose(_stage_note(desk, numbers), fine, gap=1.0)
-        title = desk.say("stages_name", names=names_of(group))
-        blocks.append(Step(title, (Stack((table, note)),), gap=4.0, wide=True))
+    for job, framework in (("design", FRAMEWORK), ("find out", PRACTICES)):
+        if not any(job_of(challenge) == job for challenge in desk.study.challenges):
+            continue
+        note = _stage_note(desk, _weeks_of_job(desk, job), framework)
+        for level, group in by_level(makers):
+            key = "stages_name" if job == "design" else "stages_name_find_out"
+            blocks.append(Step(desk.say(key, names=names_of(group)), (_stage_table(desk, level, job, note),), gap=4.0,
+                               wide=True))  # fmt: skip
     return [*blocks, Prose(desk.say("results_hint"), "small", gap=3.0)]
 
 
-def _stage_note(desk: Desk, numbers: Sequence[int]) -> str:
+def _weeks_of_job(desk: Desk, job: str) -> list[int]:
+    """The numbers of the weeks with challenges of a job."""
+    made = [(week.number, making) for week in desk.term.weeks for making in week.makings if making.kind == "challenge"]
+    return [number for number, making in made if job_of(desk.study.challenges[making.number]) == job]
+
+
+def _stage_table(desk: Desk, level: str, job: str, note: str) -> Stack:
+    """The stages of a level for a job, and under them the note on their codes."""
+    columns = (
+        Column(desk.say("stage"), -34.0, names=True),
+        Column(desk.say("stage_does"), 1.0),
+        Column(desk.say("stage_codes"), -34.0),
+        Column(desk.say("stage_seen"), -24.0),
+    )
+    fine = desk.look.small.grey(SOFT)
+    rows = tuple(
+        (Cell(stage.title, "label"), stage.does, Cell(", ".join(stage.in_spirit_of), fine), "")
+        for stage in stages(level, job)
+    )
+    return Stack((Table(columns, rows, least=7.5, most=12.0, style="small", pad=1.2), Prose(note, fine, gap=1.0)))
+
+
+def _stage_note(desk: Desk, numbers: Sequence[int], framework: str) -> str:
     if not numbers:
-        return desk.say("stage_note_undated", framework=FRAMEWORK)
+        return desk.say("stage_note_undated", framework=framework)
     key = "stage_week" if len(set(numbers)) == 1 else "stage_weeks"
-    return desk.say("stage_note", weeks=desk.say(key, weeks=runs_of(numbers)), framework=FRAMEWORK)
+    return desk.say("stage_note", weeks=desk.say(key, weeks=runs_of(numbers)), framework=framework)
 
 
 # Portfolios
