@@ -115,13 +115,15 @@ def shares(kit: Kit, blocks: Sequence[Block], width: float, height: float) -> li
             growing = [i for i in growing if i.height < i.span.most - 1e-6]
             if taken < 1e-6 or stepped:
                 break
-    # Whole lines that still fit, one by one, where nothing else can take the space.
+    # Whole lines that still fit, where nothing else can take the space: one to each in turn, so none has many more.
     if not any(i.span.grow and not i.span.step and i.height < i.span.most - 1e-6 for i in items):
-        for item in sorted((i for i in items if i.span.step), key=lambda i: i.height):
-            most = item.span.most + 1e-6
-            while item.span.grow and spare >= item.span.step - 1e-6 and item.height + item.span.step <= most:
-                item.height += item.span.step
-                spare -= item.span.step
+        turns = sorted((i for i in items if i.span.step and i.span.grow), key=lambda i: i.height)
+        while turns:
+            turns = [i for i in turns if i.span.step <= spare + 1e-6 and i.height + i.span.step <= i.span.most + 1e-6]
+            for item in turns:
+                if item.span.step <= spare + 1e-6:
+                    item.height += item.span.step
+                    spare -= item.span.step
     return [i.height for i in items]
 
 

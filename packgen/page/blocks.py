@@ -7,7 +7,7 @@ left over, so that no page ends half empty. A block that can be split goes on on
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from typing import ClassVar
 
@@ -159,11 +159,19 @@ class Lines(Whole):
             assert room <= width, "a starter is always shorter than its line"
 
 
-def rule(pen: Pen, x: float, base: float, width: float, ruling: Ruling) -> None:
-    """One writing line on its base: with guides for the height of small and tall letters, and the depth of tails."""
+def rule(pen: Pen, x: float, base: float, width: float, ruling: Ruling,
+         clear: Sequence[tuple[float, float]] = ()) -> None:  # fmt: skip
+    """One writing line on its base: with guides for the height of small and tall letters, and the depth of tails.
+
+    The dotted middle line leaves out the `clear` stretches, where dotted letters stand that it would run into.
+    """
     end = x + width
     if ruling.guides != "one":
-        pen.line(x, base + ruling.x_height, end, base + ruling.x_height, MIDDLE, RULE, (0.01, 1.6), 1, "midline")
+        high, start = base + ruling.x_height, x
+        for left, right in (*sorted(clear), (end, end)):
+            if left - start > 1.0:
+                pen.line(start, high, left, high, MIDDLE, RULE, (0.01, 1.6), 1, "midline")
+            start = max(start, right)
     if ruling.guides == "four":
         pen.line(x, base + ruling.ascent, end, base + ruling.ascent, HAIR, GUIDE, role="topline")
         pen.line(x, base - ruling.descent, end, base - ruling.descent, HAIR, TINT, role="tailline")

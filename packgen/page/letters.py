@@ -156,7 +156,10 @@ def _line_steps(known: Skeleton, x: float, base: float, size: float) -> list[tup
 
 
 def _draw_starts(pen: Pen, known: Skeleton, x: float, base: float, size: float, marked: bool, arrows: bool) -> None:
-    """A full dot where each stroke starts, and an arrow head a little further on, clear of the other strokes."""
+    """A full dot where the letter starts, a ring where the pencil starts again, an arrow head a little further on.
+
+    The arrow heads lie clear of the other strokes.
+    """
     started: list[Point] = []
     for number, stroke in enumerate(known.strokes[: known.marked]):
         run = runs(stroke)[0]
@@ -164,7 +167,10 @@ def _draw_starts(pen: Pen, known: Skeleton, x: float, base: float, size: float, 
             continue
         start = run[0]
         if marked and all(math.dist(start, other) > 0.15 for other in started):
-            pen.ring(x + start[0] * size, base + start[1] * size, 0.25 + 0.06 * size, fill=0.0, role="start")
+            again = bool(started)
+            edge = Stroke(0.2 + 0.02 * size, 0.0) if again else None
+            pen.ring(x + start[0] * size, base + start[1] * size, 0.28 + 0.06 * size, edge, 1.0 if again else 0.0,
+                     role="start")  # fmt: skip
         started.append(start)
         if arrows:
             others = [p for k, other in enumerate(known.strokes) if k != number for p in dense(other)]
@@ -236,21 +242,29 @@ class Traced:
         lines, ruling = self.setting(kit, width)
         base = top - self._rise(lines, ruling)
         for line in lines:
+            places = self._places(kit, line, x, width, ruling.x_height)
+            wide = trace_width(kit, line, ruling.x_height, self.letters)
+            beside = 0.25 * ruling.x_height
+            clear = () if self.solid else [(at - beside, at + wide + beside) for at in places]
             for k in range(1 + self.under):
-                rule(pen, x, base - k * ruling.pitch, width, ruling)
-            self._write(kit, pen, line, x, base, width, ruling.x_height)
+                rule(pen, x, base - k * ruling.pitch, width, ruling, () if k else clear)
+            self._write(kit, pen, line, places, base, ruling.x_height)
             base -= ruling.pitch * (1 + self.under)
 
-    def _write(self, kit: Kit, pen: Pen, line: str, x: float, base: float, width: float, size: float) -> None:
+    def _places(self, kit: Kit, line: str, x: float, width: float, size: float) -> list[float]:
+        """Where the text begins, each time it is written on its line."""
         wide = trace_width(kit, line, size, self.letters)
         step = wide + _SPACE * 1.6 * size
         count = max(1, min(self.times, int((width + step - wide + 1e-6) / step)))
         start = x + width - wide - (count - 1) * step if self.align == "right" else x
+        return [start + k * step for k in range(count)]
+
+    def _write(self, kit: Kit, pen: Pen, line: str, places: Sequence[float], base: float, size: float) -> None:
         level = kit.look.level
         marked = level in ("first", "younger") and not self.solid if self.dots is None else self.dots
         arrows = level == "first" and not self.solid if self.arrows is None else self.arrows
-        for k in range(count):
-            draw_trace(kit, pen, line, start + k * step, base, size, dots=marked, arrows=arrows, ink=self.ink,
+        for at in places:
+            draw_trace(kit, pen, line, at, base, size, dots=marked, arrows=arrows, ink=self.ink,
                        solid=self.solid, letters=self.letters)  # fmt: skip
 
     def split(self, kit: Kit, width: float, room: float) -> tuple[Block, Block] | None:

@@ -30,6 +30,8 @@ _PAIRS = 3
 _FIRST_WORDS, _FIRST_ON_PAGE = 4, 2
 # With so few words or fewer there is room for more to do.
 _FEW = 6
+# So few pairs to match leave half of their page.
+_HALF_PAGE = 4
 
 
 def lay_out(desk: Desk) -> tuple[Laid, ...]:
@@ -115,7 +117,7 @@ def _younger(desk: Desk, head: Head, words: Sequence[Word]) -> list[Block]:
         if left >= 45.0:
             blocks.append(DrawBox(desk.say("draw"), least=40.0))
     blocks += _match(desk, words)
-    if _PAIRS <= len(words) <= _FEW:
+    if _PAIRS <= len(words) <= _HALF_PAGE:
         blocks.append(Stack((Prose(desk.say("sentence"), "strong"), Lines(2, gap=0.5))))
     return blocks
 
@@ -277,10 +279,23 @@ def _older(desk: Desk, head: Head, words: Sequence[Word]) -> list[Block]:
         blocks.append(DrawBox(desk.say("draw_guess"), least=50.0))
     blocks += [Break()] if desk.level == "upper" or len(words) < _PAIRS else _match(desk, words)
     blocks.append(_told(desk, "own_head", "own"))
-    blocks += [Stack((_entry(desk, word), Lines(2, 6, gap=0.5))) for word in words]
+    blocks += [Stack((_named(desk, word, words), Lines(2, 6, gap=0.5))) for word in _own_order(desk, words)]
     if len(words) <= _FEW:
         blocks.append(DrawBox(desk.say("draw"), least=50.0))
     return blocks
+
+
+def _own_order(desk: Desk, words: Sequence[Word]) -> list[Word]:
+    """The words to use in an order of their own, so that the list does not give away what was to be joined."""
+    if len(words) < _PAIRS:
+        return list(words)
+    return [words[k] for k in shuffled([(str(word.word), "") for word in words])]
+
+
+def _named(desk: Desk, word: Word, words: Sequence[Word]) -> Block:
+    """A word to use in a sentence; its meaning beside it unless the meanings were to be found by matching."""
+    matched = desk.level != "upper" and len(words) >= _PAIRS
+    return Prose(word.word, "strong", tight=True) if matched else _entry(desk, word)
 
 
 def _guesses(desk: Desk, words: Sequence[Word]) -> Block:

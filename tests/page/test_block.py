@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 from page_marks import kit
 
 from packgen.page.block import Kit, Span, Whole, draw_stack, gap_of, rigid, shares, style_of
+from packgen.page.blocks import Lines
 from packgen.page.pen import Pen
 from packgen.page.text import Style
 
@@ -85,3 +86,11 @@ def test_styles_go_by_name_or_are_themselves() -> None:
     own = Style("text", 3.0, 4.0)
     assert style_of(KIT, "body") is KIT.look.body and style_of(KIT, own) is own
     assert gap_of(KIT, Lump(rigid(1.0))) == KIT.look.gap and gap_of(KIT, Lump(rigid(1.0), gap=0.0)) == 0.0
+
+
+def test_no_block_gets_many_more_lines_than_one_like_it() -> None:
+    on = kit("older")
+    pitch = on.look.ruling.pitch
+    for spare in range(40):
+        heights = shares(on, [Lines(2, 9) for _ in range(5)], 100.0, 5 * 2 * pitch + 4 * on.look.gap + spare * 4.0)
+        assert max(heights) - min(heights) <= pitch + 1e-6

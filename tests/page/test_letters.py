@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 from page_marks import box, drawn, kit, of_role
 
 from packgen.page.letters import Traced, at_size, draw_trace, trace_top, trace_width
-from packgen.page.marks import Path_, Text
+from packgen.page.marks import Line, Path_, Text
 from packgen.page.skeleton import skeleton
 
 LETTERS = string.ascii_letters + string.digits + ".,:;!?'’“”-–()&éèñüåçøßšőłæðþặếÉÅÜŁ" + "ΛЖ富"
@@ -29,6 +29,17 @@ def test_start_dots_stand_at_the_beginning_of_each_stroke() -> None:
     left = known.left * 10
     assert [(round(x - left, 3), round(y, 3)) for x, y in middles] == [(2.7, 16.0), (0.0, 10.0)]
     assert len(of_role(pen.marks, "arrow")) == 2
+    # The letter begins at the full dot; where the pencil starts again there is a ring.
+    assert [m.fill for m in of_role(pen.marks, "start") if isinstance(m, Path_)] == [0.0, 1.0]
+
+
+def test_the_dotted_middle_line_leaves_out_dotted_letters() -> None:
+    on = kit("younger")
+    pen = on.pen()
+    Traced("tide").draw(on, pen, 20.0, 200.0, 150.0, 20.0)
+    wide = trace_width(on, "tide", on.look.ruling.x_height)
+    lines = [m for m in of_role(pen.marks, "midline") if isinstance(m, Line)]
+    assert lines and all(m.x1 > 20.0 + wide and m.x2 <= 170.0 for m in lines)
 
 
 def test_a_letter_without_strokes_is_set_in_grey_and_never_missing() -> None:

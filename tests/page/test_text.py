@@ -59,3 +59,16 @@ def test_the_leading_follows_the_size() -> None:
 def test_the_widest_word_of_nothing_is_nothing() -> None:
     assert widest_word(FACES, "", STYLE) == 0.0
     assert widest_word(FACES, "a harbour b", STYLE) == FACES.width("harbour", "text", 4.0)
+
+
+def test_a_short_text_does_not_end_with_a_word_alone() -> None:
+    style = Style("text", 4.0, 5.0)
+    text = "Measure it and reckon the distance with the bar."
+    width = FACES.width("Measure it and reckon the distance with the", "text", 4.0) + 0.5
+    lines = wrap(FACES, text, style, width)
+    assert len(lines) == 2 and len(lines[1].split()) >= 2 and " ".join(lines) == text
+
+
+def test_a_word_that_must_stand_alone_takes_no_further_line() -> None:
+    style = Style("text", 4.0, 5.0)
+    assert wrap(FACES, "two words", style, FACES.width("words", "text", 4.0) + 0.5) == ("two", "words")

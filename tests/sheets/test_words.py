@@ -162,3 +162,14 @@ def test_the_words_can_be_read_in_the_finished_file() -> None:
         text = " ".join(page.extract_text() for page in file.pages)
     assert all(word in text for word, _ in TWELVE)
     assert "Trace it, write it" in text and "page 1 of" in text
+
+
+def test_words_to_match_do_not_stand_above_their_meanings() -> None:
+    """Where meanings are to be found by matching, the list of words to use has neither them nor the same order."""
+    (laid,) = lay_out(words_desk("older", TWELVE))
+    text = said(laid.pages)
+    for _, means in TWELVE:
+        assert text.count(means.replace(" ", "")) == 1
+    after = text[text.index("Putittouse") :]
+    order = [after.index(word) for word, _ in TWELVE]
+    assert order != sorted(order)
