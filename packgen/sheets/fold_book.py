@@ -11,7 +11,7 @@ from packgen.faults import Said
 from packgen.folding import FoldError, plan_fold
 from packgen.folding.plan import scheme_named
 from packgen.folding.slots import FoldPlan
-from packgen.page.blocks import Block, DrawBox, Fit, Kit, Lines, Prose, Stack, draw_stack, gap_of
+from packgen.page.blocks import Block, DrawBox, Fit, Lines, Prose, Stack, draw_stack, gap_of
 from packgen.page.cut_outs import CutOut, GlueBox, cut_out_pages
 from packgen.page.desk import Desk, Fold, Laid, Option, Sheet
 from packgen.page.folds import fold_step_blocks
@@ -19,6 +19,7 @@ from packgen.page.letters import TraceLine
 from packgen.page.look import SOFT, Ruling
 from packgen.page.marks import Page
 from packgen.page.ornament import emblem, folded_strip
+from packgen.page.text import Style, fit
 from packgen.pictures.load import aspect
 from packgen.reading.models import Work
 
@@ -36,12 +37,14 @@ _USUAL = {"first": "half", "younger": "slit", "older": "stitched", "upper": "sti
 _ACROSS = {"first": (3, 2), "younger": (3, 4, 2), "older": (4, 3, 2)}
 """How many fold steps stand side by side, the wished number first."""
 _SMALL_PAGE = 130.0  # a page lower than this has no room for ornament
+_SMALLEST = 0.62  # of the level's heading, for the headings of a small book
+_DICTATED = Ruling(4.0, 11.0, "one")  # for a grown-up, who writes what a child says
 _LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
 
 
 @dataclass(slots=True)
 class _Book:
-    """The book being made: its page size, its margins, the pages so far and the boxes that want a picture."""
+    """The book being made: the size of the page in hand, its margins, and the boxes so far that want a picture."""
 
     desk: Desk
     width: float
@@ -67,9 +70,11 @@ class _Book:
         return self.width - self.edge - self.spine, self.height - 2 * self.edge - 3.0
 
     @property
-    def kit(self) -> Kit:
-        """The level's kit."""
-        return self.desk.kit
+    def most(self) -> int | None:
+        """The most lines to write after one question; None if lines are to fill the page."""
+        if self.desk.level == "younger":
+            return 3 if self.height > _SMALL_PAGE else None
+        return 4
 
 
 def lay_out(desk: Desk) -> tuple[Laid, ...]:
@@ -82,17 +87,29 @@ def lay_out(desk: Desk) -> tuple[Laid, ...]:
     wanted = _contents(desk, book)
     most = scheme_named(scheme).most_pages
     plan = _plan(desk, scheme, min(len(wanted), most or len(wanted)))
+    plan = plan and _plan(desk, scheme, plan.book_pages)  # no page is left blank
     if plan is None:
         return ()
-    # Some folds have narrower pages the more there are; nothing is measured before the book's own page is known.
-    book.width, book.height = plan.page_width, plan.page_height
-    wanted = _to_count(desk, wanted, plan.book_pages)
-    pages = tuple(_page(book, number, blocks, len(wanted)) for number, blocks in enumerate(wanted, 1))
+    # Some folds have narrower pages the more there are, some pages of several sizes: each is measured in its turn.
+    wanted = _to_count(desk, book, wanted, plan.book_pages)
+    sizes = _sizes(plan)
+    book.width, book.height = min(sizes.values())
+    style = _heading_style(desk, book.live[0], [entry.title for entry in wanted])
+    pages: list[Page] = []
+    for number, entry in enumerate(wanted, 1):
+        book.width, book.height = sizes[number]
+        pages.append(_page(book, number, entry, len(wanted), style))
     title = f"{SHEET.title}: {desk.study.study}"
-    laid = [Laid("fold-book", title, pages, fold=Fold(scheme), week=desk.item.week, sides=plan.sides,
+    laid = [Laid("fold-book", title, tuple(pages), fold=Fold(scheme), week=desk.item.week, sides=plan.sides,
                  after=desk.say_lines("after_no_glue" if desk.no_glue else "after"))]  # fmt: skip
     laid += _cut_outs(desk, book, plan)
     return tuple(laid)
+
+
+def _sizes(plan: FoldPlan) -> dict[int, tuple[float, float]]:
+    """The width and height of each page."""
+    slots = [slot for sheet in plan.sheets for slot in (*sheet.front, *sheet.back)]
+    return {slot.page: (slot.page_width, slot.page_height) for slot in slots if slot.page}
 
 
 def _plan(desk: Desk, scheme: str, pages: int) -> FoldPlan | None:
@@ -108,64 +125,84 @@ def _plan(desk: Desk, scheme: str, pages: int) -> FoldPlan | None:
         return None
 
 
-# What goes on the pages. An entry is a page's name and what makes its blocks, once it is sure to be in the book.
+# What goes on the pages.
 
-_Entry = tuple[str, Callable[[], list[Block]]]
+
+@dataclass(frozen=True, slots=True)
+class _Entry:
+    """A page to be: what kind it is, its heading, and what makes its blocks once it is sure to be in the book."""
+
+    kind: str
+    title: str
+    make: Callable[[], list[Block]]
 
 
 def _contents(desk: Desk, book: _Book) -> list[_Entry]:
     """All pages the study can fill, in reading order: cover, life, works, obstacles, facts, back."""
     study = desk.study
-    pages: list[_Entry] = [("cover", lambda: _cover(desk, book))]
+    pages = [_Entry("cover", "", lambda: _cover(desk, book))]
     if desk.level != "first":
-        pages.append(("life", lambda: _asked(desk, "life")))
+        pages.append(_asked(desk, book, "life"))
         if desk.level in ("older", "upper") and study.timeline:
-            pages.append(("dates", lambda: _asked(desk, "dates")))
+            pages.append(_asked(desk, book, "dates"))
     most = desk.count("works", 99)
     works = [work for work in study.works if work.image][:most]
-    pages += [("work", partial(_work, desk, book, work)) for work in works]
+    pages += [_Entry("work", str(work.title), partial(_work, desk, book, work)) for work in works]
     if desk.level == "first":
-        pages.append(("draw", lambda: _own(desk, desk.say("draw"))))
+        pages.append(_Entry("draw", desk.say("draw"), lambda: [DrawBox("", least=20.0)]))
     else:
-        pages.append(("obstacles", lambda: _asked(desk, "obstacles")))
-        pages.append(("facts", lambda: _asked(desk, "facts")))
+        pages += [_asked(desk, book, "obstacles"), _asked(desk, book, "facts")]
     if desk.level in ("older", "upper") and study.words:
-        pages.append(("words", lambda: _asked(desk, "words")))
-    pages.append(("back", lambda: _back(desk)))
+        pages.append(_asked(desk, book, "words"))
+    pages.append(_Entry("back", desk.say("back_title"), lambda: _back(desk, book)))
     return pages
 
 
-def _own(desk: Desk, words: str) -> list[Block]:
-    """A page of the child's own: a heading and room to draw."""
-    return [Fit(words, _title_high(desk) * 1.3, 2.8, "strong", role="heading"), DrawBox("", least=20.0)]
+def _spare(desk: Desk, book: _Book) -> list[_Entry]:
+    """Pages of the child's own, to draw on and to write on by turns."""
+    draw = [_Entry("own", words, lambda: [DrawBox("", least=20.0)]) for words in desk.say_lines("spare")]
+    if desk.level == "first":
+        return draw
+
+    def lines() -> list[Block]:
+        box = [DrawBox("", least=20.0)] if book.most else []
+        return [Lines(2, 2 * book.most if book.most else None, ruling=_small(desk)), *box]
+
+    write = [_Entry("own", words, lines) for words in desk.say_lines("spare_write")]
+    return [entry for pair in zip(draw, write, strict=False) for entry in pair]
 
 
-def _to_count(desk: Desk, wanted: list[_Entry], count: int) -> list[_Entry]:
+def _to_count(desk: Desk, book: _Book, wanted: list[_Entry], count: int) -> list[_Entry]:
     """Exactly as many pages as the fold has: works are left out from the end, or pages of the child's own added."""
     kept = list(wanted)
     order = ["dates", "words", "work", "draw", "facts", "obstacles", "life"]
     while len(kept) > count:
-        name = next((n for n in order if sum(k == n for k, _ in kept) > (1 if n == "work" else 0)), "work")
-        last = max(i for i, (k, _) in enumerate(kept) if k == name)
-        del kept[last]
-    spare = desk.say_lines("spare")
+        kinds = [entry.kind for entry in kept]
+        kind = next((k for k in order if kinds.count(k) > (1 if k == "work" else 0)), "work")
+        del kept[max(i for i, k in enumerate(kinds) if k == kind)]
+    spare = _spare(desk, book)
     for added in range(count - len(kept)):
-        kept.insert(len(kept) - 1, ("own", partial(_own, desk, spare[added % len(spare)])))
+        kept.insert(len(kept) - 1, spare[added % len(spare)])
     return kept
 
 
-def _title_high(desk: Desk) -> float:
-    return desk.look.strong.leading
+def _heading_style(desk: Desk, width: float, titles: Sequence[str]) -> Style:
+    """One style for the headings of all pages: the largest at which each takes two lines, if it can."""
+    style = desk.look.heading
+    sizes = [fit(desk.faces, title, style, width, 2 * style.leading, _SMALLEST * style.size).style.size
+             for title in titles if title]  # fmt: skip
+    return style.at(min(sizes, default=style.size))
 
 
 def _cover(desk: Desk, book: _Book) -> list[Block]:
     width, height = book.live
     study = desk.study
+    share = 0.5 if book.height > _SMALL_PAGE else 0.42
     title = Fit(str(study.study), height * 0.2, 3.2, desk.look.title, "centre", role="title")
-    subtitle = Fit(str(study.in_short), height * 0.13, 2.4, "small", "centre", gap=1.0)
-    by = Fit(desk.say("by"), _title_high(desk), 2.4, "small", "centre", gap=2.0)
+    subtitle = Fit(str(study.in_short), height * 0.1, 2.4, "small", "centre", gap=1.0)
+    by = Fit(desk.say("by"), desk.look.strong.leading, 2.4, "small", "centre", gap=2.0)
     if study.portrait:
-        middle = _glue(book, study.portrait, str(study.study), width * 0.8, height * 0.4, study.portrait_said)
+        middle = _glue(book, study.portrait, str(study.study), width * 0.86, height * share, study.portrait_said)
     else:
         middle = DrawBox(desk.say("cover_draw"), least=height * 0.3)
     if desk.level == "first":
@@ -181,27 +218,40 @@ def _small(desk: Desk) -> Ruling:
     return Ruling(ruling.x_height * 0.8, ruling.pitch * 0.76, ruling.guides)
 
 
-def _asked(desk: Desk, key: str) -> list[Block]:
-    """A page with a heading and things to write, each with its lines."""
-    blocks: list[Block] = [Fit(desk.say(f"{key}_title"), _title_high(desk) * 1.3, 3.0, "heading", role="heading")]
-    most = None if desk.level == "younger" else 3
-    for ask in desk.say_lines(f"{key}_asks"):
-        blocks.append(Stack((Prose(ask, "label", tight=True), Lines(1, most, ruling=_small(desk), gap=0.0)), gap=2.0))
-    if most:  # what the lines leave is for a picture
-        blocks.append(DrawBox(desk.say("picture_of_it"), least=14.0))
-    return blocks
+def _asked(desk: Desk, book: _Book, key: str) -> _Entry:
+    """A page with things to write, each with its lines, and where they leave room a place for a picture of one."""
+
+    def make() -> list[Block]:
+        most = book.most
+        blocks: list[Block] = []
+        for ask in desk.say_lines(f"{key}_asks"):
+            lines = Lines(1, most, ruling=_small(desk), gap=0.0)
+            blocks.append(Stack((Prose(ask, "label", tight=True), lines), gap=2.0))
+        if most:  # what the lines leave is for a picture
+            blocks.append(DrawBox(desk.say(f"{key}_picture"), least=14.0))
+        return blocks
+
+    return _Entry(key, desk.say(f"{key}_title"), make)
 
 
 def _work(desk: Desk, book: _Book, work: Work) -> list[Block]:
     width, height = book.live
     assert work.image
-    share = 0.42 if desk.level != "first" else 0.46
+    roomy = desk.level == "younger" and book.most is not None
+    share = 0.5 if roomy or desk.level == "first" else 0.42
     box = _glue(book, work.image, str(work.title), width, height * share, work.image_said)
-    title = Fit(str(work.title), _title_high(desk) * 1.3, 2.6, "strong", role="heading")
     if desk.level == "first":
-        return [title, box, Fit(desk.say("work_ask"), _title_high(desk) * 2, 3.2, "body")]
+        told = Lines(1, ruling=_DICTATED, gap=0.0)
+        return [
+            box,
+            Prose(desk.say("work_ask"), "body", tight=True),
+            Prose(desk.say("dictated"), "small", gap=0.5),
+            told,
+        ]
     ask = Prose(desk.say("work_ask"), "label", tight=True, gap=2.0)
-    return [title, box, ask, Lines(1, ruling=_small(desk), gap=0.0)]
+    if roomy:
+        return [box, ask, Lines(1, 3, ruling=_small(desk), gap=0.0), DrawBox(desk.say("part_drawn"), least=14.0)]
+    return [box, ask, Lines(1, ruling=_small(desk), gap=0.0)]
 
 
 def _glue(book: _Book, path: Path, name: str, width: float, height: float, about: Said | None) -> Block:
@@ -217,39 +267,40 @@ def _glue(book: _Book, path: Path, name: str, width: float, height: float, about
     return GlueBox(letter, book.desk.say("glue"), wide, high)
 
 
-def _back(desk: Desk) -> list[Block]:
-    blocks: list[Block] = [Fit(desk.say("back_title"), _title_high(desk) * 1.3, 3.0, "heading", role="heading")]
+def _back(desk: Desk, book: _Book) -> list[Block]:
     if desk.level == "first":
-        return [*blocks, DrawBox("", least=40.0)]
-    most = None if desk.level == "younger" else 6
+        return [DrawBox(desk.say("back_draw"), least=40.0)]
+    most = book.most and book.most + 2
     lines = Lines(2, most, ruling=_small(desk), gap=0.0)
-    blocks.append(Stack((Prose(desk.say("back_ask"), "label", tight=True), lines), gap=2.0))
+    blocks: list[Block] = [Stack((Prose(desk.say("back_ask"), "label", tight=True), lines), gap=2.0)]
     if most:
         blocks.append(DrawBox(desk.say("cover_draw_back"), least=20.0))
-    blocks.append(Fit(desk.say("made_on"), _title_high(desk), 2.4, "small", gap=2.0))
+    blocks.append(Fit(desk.say("made_on"), desk.look.strong.leading, 2.4, "small", gap=2.0))
     blocks.append(Lines(1, 1, ruling=Ruling(3.0, 8.0, "one"), gap=0.0))
     return blocks
 
 
-def _page(book: _Book, number: int, entry: _Entry, count: int) -> Page:
-    """One book page: odd pages are rectos, whose spine is at the left."""
-    name, make = entry
+def _page(book: _Book, number: int, entry: _Entry, count: int, style: Style) -> Page:
+    """One book page: odd pages are rectos, whose spine is at the left. `style` is that of all headings."""
     desk = book.desk
     pen = desk.kit.pen()
     left = book.spine if number % 2 else book.edge
     width, _ = book.live
     top = book.height - book.edge
     bottom = book.edge + 3.0
-    if name == "cover":
+    if entry.kind == "cover":
         folded_strip(pen, left, top - 2.6, width, 2.6)
         top -= 4.5
         if book.height > _SMALL_PAGE:
             emblem(pen, "book", left + width / 2 - 5.0, book.edge, 10.0)
             bottom = book.edge + 13.0
-    elif name != "back":
-        style = desk.look.small.at(2.6).grey(SOFT)
-        pen.text(book.width / 2, book.edge, str(number), style, align="centre", role="foot")
-    blocks = _fitting(desk, make(), width, top - bottom, name)
+    else:
+        small = desk.look.small.at(2.6).grey(SOFT)
+        pen.text(book.width / 2, book.edge, str(number), small, align="centre", role="foot")
+        head = Prose(entry.title, style, role="heading")  # in the same place on every page
+        head.draw(desk.kit, pen, left, top, width, 0.0)
+        top -= head.measure(desk.kit, width).least + 0.4 * desk.look.gap
+    blocks = _fitting(desk, entry.make(), width, top - bottom, entry.kind)
     draw_stack(desk.kit, pen, blocks, left, top, width, top - bottom, 5.0)
     return desk.finish(pen, book.width, book.height, f"{SHEET.title}, page {number} of {count}")
 
@@ -261,7 +312,7 @@ def _fitting(desk: Desk, blocks: Sequence[Block], width: float, height: float, n
     def needed() -> float:
         return sum(b.measure(desk.kit, width).least for b in kept) + sum(gap_of(desk.kit, b) for b in kept[1:])
 
-    while len(kept) > 2 and needed() > height + 0.01:
+    while len(kept) > 1 and needed() > height + 0.01:
         asks = [b for b in kept if isinstance(b, Stack)]
         if name == "cover" and len(kept) > 4:
             del kept[1]  # what the person was stands on many pages; a small cover goes without it

@@ -25,8 +25,7 @@ def heading(run: Run) -> tuple[int, int]:
 
 
 def marks_on(page: PaperPage, sheet: int, side: str, facts: dict[str, Any], study: str) -> list[Mark]:
-    """The page numbers printed on one side of a sheet of paper. The cover has its title for a number, the back its
-    heading: they are the only pages without one."""
+    """The page numbers printed on one side of a sheet of paper. The cover, the only page without one, has its title."""
     wide, high = facts["page_mm"]
     by_panel: dict[tuple[int, int], list[Run]] = {}
     for run in page.runs:
@@ -38,8 +37,8 @@ def marks_on(page: PaperPage, sheet: int, side: str, facts: dict[str, Any], stud
         numbered = [run for run in runs if run.text.strip().isdigit() and run.size_pt < 7.5]
         titled = [run for run in runs if run.text.strip() == study]
         assert len(numbered) <= 1, (page, [run.text for run in numbered])
-        found = numbered[0] if numbered else titled[0] if titled else runs[0]
-        number = int(found.text) if numbered else 1 if titled else facts["book_pages"]
+        found = numbered[0] if numbered else titled[0]
+        number = int(found.text) if numbered else 1
         marks.append(Mark(number, sheet, side, *middle(found), heading(found)))
     return marks
 
