@@ -103,6 +103,14 @@ def minutes_of(desk: Desk, week: Week, names: Iterable[str], title: str = "") ->
     return tuple(said)
 
 
+def book_words(desk: Desk) -> str:
+    """The book that is read aloud, in words to ask for it by: title, author, edition, ISBN; empty without one."""
+    book = desk.study.book
+    if book is None:
+        return ""
+    return desk.say("book_named", book=book)
+
+
 def making_title(desk: Desk, making: Making) -> str:
     """A making by its title; the book by its own name."""
     return desk.say("the_book") if making.kind == "fold-book" else making.title

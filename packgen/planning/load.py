@@ -10,7 +10,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from packgen.planning import minutes
-from packgen.planning.weeks import MAKINGS, Load, SheetDue, Week
+from packgen.planning.weeks import MAKINGS, Load, SheetDue, TermPlan, Week
 from packgen.reading.models import Challenge
 
 # What belongs to the talk of the week; the other sheets are for a child who wants more.
@@ -72,3 +72,64 @@ def testers(holders: Iterable[Holder], due: SheetDue) -> tuple[Holder, ...]:
 def longest(loads: Sequence[Load]) -> int:
     """Minutes of the child with most to do, all its sheets together; 0 without any."""
     return max((load.talk + load.more for load in loads), default=0)
+
+
+@dataclass(frozen=True, slots=True)
+class Span:
+    """From the least to the most minutes."""
+
+    low: int
+    high: int
+
+
+@dataclass(frozen=True, slots=True)
+class Takes:
+    """What a term takes. `longer` are the weeks (with minutes) whose talk does not fit into their sittings.
+
+    `own` has a span for each folder, over the weeks in which that child has sheets; `makings` counts them, and
+    `making_weeks` are theirs. A span is None if there is nothing of the kind.
+    """
+
+    sitting: int
+    longer: tuple[tuple[int, int], ...]
+    reading: Span | None
+    own: tuple[tuple[str, Span], ...]
+    makings: int
+    making: Span | None
+    making_weeks: tuple[int, ...]
+    more: tuple[str, ...]
+
+
+def takes(plan: TermPlan) -> Takes:
+    """What the weeks of a plan take: at the table, reading, each child at its sheets, and making."""
+    longer = tuple(
+        (week.number, week.talk_minutes)
+        for week in plan.weeks
+        if week.talk_minutes > plan.minutes * max(1, len(week.sittings))
+    )
+    folders = dict.fromkeys(load.folder for week in plan.weeks for load in week.loads)
+    own = []
+    for folder in folders:
+        found = [load.talk + load.more for week in plan.weeks for load in week.loads if load.folder == folder]
+        if span := _span(minutes for minutes in found if minutes):
+            own.append((folder, span))
+    makings = [making for week in plan.weeks for making in week.makings]
+    return Takes(
+        plan.minutes,
+        longer,
+        _span(week.reading_minutes for week in plan.weeks if week.chapters),
+        tuple(own),
+        len({(making.kind, making.number) for making in makings}),
+        _span(making.minutes for making in makings),
+        tuple(week.number for week in plan.weeks if week.makings),
+        tuple(dict.fromkeys(due.kind for week in plan.weeks for due in week.due if _by_choice(due.kind))),
+    )
+
+
+def _by_choice(kind: str) -> bool:
+    return kind not in OF_THE_TALK and kind not in MAKINGS
+
+
+def _span(minutes: Iterable[int]) -> Span | None:
+    found = list(minutes)
+    return Span(min(found), max(found)) if found else None

@@ -176,18 +176,7 @@ def _each(by_minutes: dict[int, list[int]]) -> str:
 
 
 def _elsewhere(facts: Facts) -> Iterator[str]:
-    """What the sittings do not hold, and chapters too long to read in one go."""
-    reading = [week.number for week in facts.weeks if any(part.name == "read" for part in week.other)]
-    if reading:
-        all_of_them = len(reading) == sum(1 for week in facts.weeks if week.chapters)
-        where = "every chapter" if all_of_them else f"the chapters of {week_list(reading)}"
-        yield f"Reading aloud does not fit into the sittings: read {where} beforehand, at bedtime or over a meal."
-    sheets = [sum(p.minutes for p in week.other if p.name not in {"read", "life", *_MAKINGS}) for week in facts.weeks]
-    if any(sheets):
-        yield (
-            f"The sheets that a sitting does not hold are done after it or on another day: at most {max(sheets)} "
-            "minutes in a week."
-        )
+    """Chapters too long to read in one go."""
     long = [
         (week.number, part.minutes)
         for week in facts.weeks

@@ -11,6 +11,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 
 ONE_SIDED = "one-sided"
+PARENT = "parent"  # the folder of the parent's own files
 _TURNS = {
     "two-sided-long-edge": "Turn the stack over about its long edge, as you turn a page of a tall book",
     "two-sided-short-edge": "Turn the stack over about its short edge, as you turn a page of a pad bound at the top",
@@ -112,8 +113,9 @@ class PrintPlan:
 def plan_printing(runs: Iterable[RunInfo]) -> PrintPlan:
     """The runs with the fewest changes of paper: plain paper first, then each other stock in turn.
 
-    Within a stock the children keep the order they came in, and a child's files the order of their names; numbers in
-    names count as numbers. Backs follow their fronts. What runs of the same stock share is loaded once.
+    Within a stock the parent's come first, as the plan itself is in them; the children keep the order they came in, and
+    a child's files the order of their names; numbers in names count as numbers. Backs follow their fronts. What runs
+    of the same stock share is loaded once.
     """
     given = list(runs)
     ordered = sorted(given, key=lambda run: _order(run, _firsts(given)))
@@ -132,7 +134,8 @@ def _order(run: RunInfo, firsts: dict[str, int]) -> tuple[object, ...]:
     face = {"fronts": 0, "backs": 1}.get(run.face, 0)
     folder, slash, name = run.path.rpartition("/")
     base = folder + slash + (name.replace("backs", "fronts") if run.face == "backs" else name)
-    return run.stock != _FIRST_STOCK, run.stock, firsts[run.child], _natural(base), face, run.path
+    own = folder.split("/")[0] == PARENT
+    return run.stock != _FIRST_STOCK, run.stock, not own, firsts[run.child], _natural(base), face, run.path
 
 
 def _natural(path: str) -> tuple[tuple[int, int | str], ...]:

@@ -184,13 +184,14 @@ def _counts(takes: Sequence[int], free: Sequence[int], lessons: Sequence[int]) -
     for one in takes:
         upto.append(upto[-1] + one)
     best: dict[int, tuple[int, tuple[int, ...]]] = {0: (0, ())}
-    for own, taught in zip(free, lessons, strict=True):
+    for week, (own, taught) in enumerate(zip(free, lessons, strict=True)):
         after: dict[int, tuple[int, tuple[int, ...]]] = {}
         for done, (cost, counts) in best.items():
             for count in (own + base, own + base + 1)[: 1 + (more > 0)]:
                 if (end := done + count) > len(takes):
                     continue
-                load = upto[end] - upto[done] + longest * taught // 2
+                # a lesson weighs half a making, and so does looking back in the last week
+                load = upto[end] - upto[done] + longest * (taught + (week == len(free) - 1)) // 2
                 tried = (cost + load * load, (*counts, count))
                 if end not in after or tried[0] < after[end][0]:
                     after[end] = tried

@@ -184,6 +184,10 @@ OUT_OF_RANGE = Message(
     "`{text}` is out of range: {least} to {most} is possible.", "Write a value between {least} and {most}."
 )
 NOT_LINK = Message("`{text}` is not a link packgen may print.", "Write a whole web address: {example}")
+NOT_ISBN = _warns(
+    "`{text}` is no ISBN as it stands: it needs 10 or 13 digits, and its last digit checks the others.",
+    "Copy it again from the back of the book, such as 978-0-306-40615-7.",
+)
 NOT_LANGUAGE = Message("`{text}` is not a language code.", "Write a code such as en, fr or pt-BR.")
 NOT_PAIR = Message("Two lengths are expected here.", "Write two lengths such as [0.5 mm, -1 mm].")
 NOT_SCALE = Message("`{text}` is not a scale.", "Write auto, fit, true, or a ratio such as 1:100.")

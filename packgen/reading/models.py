@@ -74,6 +74,8 @@ class Book:
     title: Said
     author: Said | None = None
     chapters: tuple[Chapter, ...] = ()
+    edition: Said | None = None
+    isbn: Said | None = None
     at: Place = NOWHERE
 
 

@@ -38,6 +38,7 @@ from packgen.reading.values import (
     fraction,
     identifier,
     inside,
+    isbn,
     language,
     link,
     measure,
@@ -90,6 +91,8 @@ BOOK: Record[Book] = Record(
     (
         Key("title", name(), "The book's title.", "The Lamp on the Quay", required=True),
         Key("author", name(), "Who wrote it.", "Tamsin Orre"),
+        Key("edition", name(), "Which edition or publisher, if the pages depend on it.", "second edition, 2019"),
+        Key("isbn", isbn(), "Its number, to ask for it by.", "978-0-306-40615-7"),
         Key("chapters", Many(CHAPTER, MAX_CHAPTERS), "Its chapters in order: a title each, or title, pages and works."),
     ),
     making(Book),

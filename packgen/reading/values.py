@@ -192,6 +192,33 @@ def link() -> One[Said]:
     return One("a web address", parse, {"type": "string", "pattern": "^[Hh][Tt][Tt][Pp][Ss]?://"})
 
 
+def isbn() -> One[Said]:
+    """The number of a book, of 10 or 13 digits. Warns if its check digit does not fit."""
+
+    def parse(said: Said, notes: Notes) -> Said:
+        text = " ".join(unquoted(said).split())
+        _check_length(said, MAX_NAME)
+        if not is_isbn(text):
+            notes.add(messages.NOT_ISBN, said.at, text=snippet(said))
+        return Said(text, said.at)
+
+    return One("an ISBN", parse, _SCALAR)
+
+
+def is_isbn(text: str) -> bool:
+    """True for an ISBN whose check digit fits: of 13 digits weighted 1, 3, 1, 3 ..., of 10 weighted 10 down to 1.
+
+    ISO 2108, as explained in the ISBN Users' Manual (International ISBN Agency): the sums are multiples of 10 and 11.
+    """
+    plain = re.sub(r"[\s-]|^(?i:isbn):?", "", text).upper()
+    if re.fullmatch(r"97[89]\d{10}", plain):
+        return sum(int(digit) * (3 if place % 2 else 1) for place, digit in enumerate(plain)) % 10 == 0
+    if re.fullmatch(r"\d{9}[\dX]", plain):
+        values = [10 if digit == "X" else int(digit) for digit in plain]
+        return sum(value * (10 - place) for place, value in enumerate(values)) % 11 == 0
+    return False
+
+
 def language() -> One[str]:
     """A language tag (BCP 47), such as en or pt-BR."""
 

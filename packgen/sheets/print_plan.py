@@ -13,7 +13,7 @@ from packgen.page.pen import Pen
 from packgen.page.table import Cell, Column, Table
 from packgen.page.timetable import IfRoom, Sayings, Step
 from packgen.page.turning import FIGURE_HEIGHT, draw_turn
-from packgen.planning.print_plan import PrintPlan, PrintStep, RunInfo, plan_printing
+from packgen.planning.print_plan import PARENT, PrintPlan, PrintStep, RunInfo, plan_printing
 
 SHEET = Sheet(
     title="Print plan",
@@ -33,12 +33,13 @@ def lay_out(desk: Desk) -> tuple[Laid, ...]:
     subject = desk.say("subject", files=len(plan.steps), sheets=sum(step.paper for step in plan.steps),
                        colour=sum(count.colour_pages for count in plan.paper))  # fmt: skip
     head = desk.head(desk.say("title"), subject, "letter", date=False)
-    first = Bullets(desk.say_lines("first_steps"), "number", spread=0.2)
+    files = [step.run.path for step in plan.steps if step.run.path.startswith(f"{PARENT}/")] or [f"{PARENT}/guide.pdf"]
+    first = Bullets(desk.say_lines("first_steps", file=files[0]), "number", spread=0.2)
     blocks: list[Block] = [Step(desk.say("first_name"), (first,))]
     blocks += _turning(desk, plan)
     blocks += _tables(desk, plan) or [Prose(desk.say("nothing"))]
     blocks.append(IfRoom((Sayings(desk.say("more_name"), (), most=6),)))
-    pages = desk.pages(head, blocks, name=desk.say("plan_word"), ruler=True, loosen=2.0)
+    pages = desk.pages(head, blocks, name=desk.say("plan_word"), loosen=2.0)
     return (Laid("print-plan", SHEET.title, pages, sides="two-sided-long-edge"),)
 
 
@@ -154,8 +155,8 @@ def together(after: Sequence[str]) -> tuple[str, ...]:
     """Sentences such as `The box: score it.` and `The cone: score it.` as one, without the titles if they are many."""
     titles: dict[str, list[str]] = {}
     for words in after:
-        title, colon, rest = words.partition(": ")
-        titles.setdefault(rest if colon else words, []).extend([title] if colon else [])
+        title, colon, rest = words.rpartition(": ")
+        titles.setdefault(rest, []).extend([title] if colon else [])
     return tuple(
         rest if not named else f"{', '.join(named)}: {rest}" if len(named) <= _MOST_NAMED else capital(rest)
         for rest, named in titles.items()

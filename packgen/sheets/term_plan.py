@@ -5,26 +5,26 @@ from __future__ import annotations
 from collections.abc import Sequence
 from datetime import date
 
-from packgen.page.blocks import Block, Bullets, Prose
-from packgen.page.desk import Desk, Laid, Section, Sheet
+from packgen.page.blocks import Block, Break, Bullets, Prose
+from packgen.page.desk import Desk, Laid, Sheet
 from packgen.page.look import PALE, SOFT, TINT
 from packgen.page.parents import (
+    book_words,
     capital,
     chapter_titles,
-    height_of,
     kind_name,
     making_words,
-    other_minutes,
     part_name,
     persons,
     shortened,
-    table_minutes,
 )
 from packgen.page.table import Cell, Column, Table
 from packgen.page.text import Style
 from packgen.page.timetable import IfRoom, Pairs, Sayings, Step
 from packgen.planning.days import months_between, short_days, short_span
+from packgen.planning.load import Span, takes
 from packgen.planning.minutes import ASSUMED, Assumed
+from packgen.planning.notes import listed, week_list
 from packgen.planning.people import Person
 from packgen.planning.ready import kinds_due
 from packgen.planning.weeks import AwayWeek, Week
@@ -35,24 +35,24 @@ SHEET = Sheet(
     levels=("parent",),
 )
 
+_PARTS = ("talk", "read", "sheets", "make")
+_MINUTES = 12.0  # the width of a column of minutes
+
 
 def lay_out(desk: Desk) -> tuple[Laid, ...]:
-    """The plan, and on its back the minutes it rests on."""
+    """The plan with what to do before it and what it takes; then what to know, and what the minutes rest on."""
     everybody = persons(desk)
     head = desk.head(desk.say("title"), _subject(desk), "strip", date=False)
-    blocks = [_table(desk, everybody), _legend(desk, everybody), *_notes(desk)]
+    blocks = [_table(desk, everybody), _legend(desk, everybody), _before(desk, everybody), _takes(desk, everybody)]
+    pace = Step(desk.say("pace_title"), (Prose(desk.say("pace_subject"), "small"), _pace(desk)), gap=3.0)
+    kept = Sayings(desk.say("changes_name"), ())
+    changes = IfRoom((kept,))
     name = desk.say("plan_word")
-    changes = IfRoom((Sayings(desk.say("changes_name"), ()),))
-    pace = Step(desk.say("pace_title"), (Prose(desk.say("pace_subject"), "small"), _pace(desk)), wide=True)
-    if height_of(desk, [*blocks, pace]) <= desk.room(head, 0):
-        sections: tuple[Section, ...] = (Section(head, (*blocks, pace, changes)),)
-    else:
-        pace_head = desk.head(desk.say("pace_title"), desk.say("pace_subject"), "sun", date=False)
-        sections = (Section(head, (*blocks, changes)), Section(pace_head, (_pace(desk),)))
-        if len(desk.sections(sections[:1], name=name)) % 2 == 0:  # its own page would have an empty back
-            small = Step(desk.say("pace_name"), (Pairs(tuple(_pace_rows(desk)), "small"),))
-            sections = (Section(head, (*blocks, IfRoom((small, changes)))),)
-    pages = desk.sections(sections, name=name, loosen=2.0)
+    # On whole leaves: without what the minutes rest on if that fills them, else with room for changes on the last page.
+    for after in ((pace, changes), (changes,), (pace, Break(), kept)):
+        pages = desk.pages(head, [*blocks, *_notes(desk), *after], name=name, ruler=True, loosen=2.0)
+        if len(pages) == 1 or len(pages) % 2 == 0:
+            break
     return (Laid("term-plan", SHEET.title, pages, sides="two-sided-long-edge"),)
 
 
@@ -69,16 +69,19 @@ def _table(desk: Desk, everybody: Sequence[Person]) -> Block:
     """A row for each week, columns only for what the study has."""
     weeks = desk.term.weeks
     small = "small"
-    columns = [Column(desk.say("week"), -14.0, align="centre", names=True)]
-    columns += [Column(desk.say("date"), -19.0)] if desk.term.dated else []
+    columns = [Column(desk.say("week"), -12.0, align="centre", names=True)]
+    columns += [Column(desk.say("date"), -15.5)] if desk.term.dated else []
     columns.append(Column(desk.say("read"), 1.0))
     columns += [Column(desk.say("look"), 1.0)] if any(week.works or week.again for week in weeks) else []
     columns += [Column(desk.say("make"), 1.0)] if any(week.makings for week in weeks) else []
-    columns += [Column(desk.say("sheets"), 1.15)] if any(week.due for week in weeks) else []
-    columns += [Column(desk.say("time"), -18.0, desk.say("time_unit"), align="centre")]
-    columns += [Column(desk.say("done"), -12.0, align="centre")]
+    columns += [Column(desk.say("sheets"), 1.2)] if any(week.due for week in weeks) else []
+    group = desk.say("time")
+    columns += [Column(desk.say(f"time_{part}"), -_MINUTES, group=group, align="centre") for part in _timed(desk)]
+    columns += [Column(desk.say("done"), -11.0, align="centre")]
     heads = [column.head for column in columns]
     rows = [_row(desk, entry, heads, everybody) for entry in _entries(desk)]
+    if len(weeks) > 1:
+        rows.append(_sum(desk, heads))
     return Table(tuple(columns), tuple(rows), least=8.5, most=13.0, style=small, pad=1.3)
 
 
@@ -99,9 +102,7 @@ def _row(
     if isinstance(entry, AwayWeek):
         return _away(desk, entry, heads)
     bold = Style(desk.look.label.face, desk.look.small.size, desk.look.small.leading)
-    over = entry.number in desk.term.over
     makings = "\n".join(making_words(desk, making) for making in entry.makings)
-    other = other_minutes(entry)
     cells: dict[str, str | Cell] = {
         desk.say("week"): Cell(str(entry.number), "strong"),
         desk.say("date"): short_days(entry.dates),
@@ -109,11 +110,35 @@ def _row(
         desk.say("look"): "\n".join(_looked(desk, entry)),
         desk.say("make"): Cell(makings, bold, PALE) if makings else "",
         desk.say("sheets"): _sheets(desk, entry, everybody),
-        desk.say("time"): Cell(f"{table_minutes(entry)} + {other}" if other else f"{table_minutes(entry)}",
-                               bold if over else ""),
+        **{desk.say(f"time_{part}"): _minutes(desk, entry, part) for part in _timed(desk)},
         desk.say("done"): Cell(box=True),
     }  # fmt: skip
     return tuple(cells[head] for head in heads)
+
+
+def _timed(desk: Desk) -> list[str]:
+    """The parts of a week that take time in this term."""
+    return [part for part in _PARTS if any(_of_part(week, part) for week in desk.term.weeks)]
+
+
+def _of_part(week: Week, part: str) -> int:
+    each = {"talk": week.talk_minutes, "read": week.reading_minutes, "sheets": week.sheet_minutes}
+    return each.get(part, week.making_minutes)
+
+
+def _minutes(desk: Desk, week: Week, part: str) -> str | Cell:
+    """Minutes of a part; heavy where the talk takes longer than a sitting."""
+    minutes = _of_part(week, part)
+    over = part == "talk" and minutes > desk.term.minutes * max(1, len(week.sittings))
+    return Cell(str(minutes), "label" if over else "") if minutes else ""
+
+
+def _sum(desk: Desk, heads: Sequence[str]) -> tuple[str | Cell, ...]:
+    """The minutes of the whole term."""
+    said = {desk.say(f"time_{part}"): str(sum(_of_part(week, part) for week in desk.term.weeks))
+            for part in _timed(desk)}  # fmt: skip
+    said[heads[1]] = desk.say("all_weeks")
+    return tuple(Cell(said.get(head, ""), "label", PALE) for head in heads)
 
 
 def _away(desk: Desk, entry: AwayWeek, heads: Sequence[str]) -> tuple[str | Cell, ...]:
@@ -154,10 +179,43 @@ def _legend(desk: Desk, everybody: Sequence[Person]) -> Block:
     return Prose(desk.say("marks", marks=marks), style, gap=1.2)
 
 
+def _before(desk: Desk, everybody: Sequence[Person]) -> Block:
+    """What to do before the first week: the book, printing, shopping, folders, the calendar."""
+    book = book_words(desk)
+    said = [desk.say("before_book", book=book)] if book else []
+    said += [desk.say("before_print"), desk.say("before_shop"), desk.say("before_folders", count=len(everybody))]
+    said += [desk.say("before_calendar")] if desk.term.dated else []
+    return Step(desk.say("before_name"), (Bullets(tuple(said), "box", spread=0.2),), gap=3.0)
+
+
+def _takes(desk: Desk, everybody: Sequence[Person]) -> Block:
+    """What a week takes, part by part; what may be left out is said."""
+    found = takes(desk.term)
+    longer = week_list(number for number, _ in found.longer) if found.longer else ""
+    rows = [(desk.say("takes_talk_name"), desk.say("takes_talk", minutes=found.sitting, longer=longer))]
+    if found.reading:
+        rows.append((desk.say("takes_read_name"), desk.say("takes_read", minutes=_span(found.reading))))
+    if found.own:
+        names = {person.folder: person.name for person in everybody}
+        own = [(names.get(folder, ""), _span(span)) for folder, span in found.own]
+        named = "; ".join(desk.say("takes_child", name=name, minutes=span) for name, span in own if name)
+        most = max(span.high for _, span in found.own)
+        more = listed([kind_name(desk, kind) for kind in found.more])
+        rows.append((desk.say("takes_sheets_name"), desk.say("takes_sheets", named=named, most=most, more=more)))
+    if found.making:
+        weeks, spent = week_list(found.making_weeks), _span(found.making)
+        words = desk.say("takes_make", count=found.makings, minutes=spent, weeks=weeks)
+        rows.append((desk.say("takes_make_name"), words))
+    return Step(desk.say("takes_name"), (Pairs(tuple(rows)),), gap=3.0)
+
+
+def _span(span: Span) -> str:
+    return str(span.low) if span.low == span.high else f"{span.low}–{span.high}"
+
+
 def _notes(desk: Desk) -> list[Block]:
-    notes = [str(note) for note in desk.term.notes]
-    notes += [desk.say("calendar")] if desk.term.dated else []
-    return [Step(desk.say("notes_name"), (Bullets(tuple(notes), spread=0.2),), gap=3.0)] if notes else []
+    notes = tuple(str(note) for note in desk.term.notes)
+    return [Step(desk.say("notes_name"), (Bullets(notes, spread=0.2),), gap=3.0)] if notes else []
 
 
 # What the minutes rest on
@@ -179,16 +237,6 @@ def _part_name(desk: Desk, part: str) -> str:
 
 
 def _pace(desk: Desk) -> Block:
-    """The assumed minutes, with a column for a family's own."""
-    columns = (
-        Column(desk.say("pace_part"), 1.1, names=True),
-        Column(desk.say("pace_minutes"), -18.0, align="centre"),
-        Column(desk.say("pace_why"), 2.2),
-        Column(desk.say("pace_own"), -32.0),
-    )
-    rows = tuple((_part_name(desk, a.part), str(a.minutes), capital(a.why), "") for a in _parts(desk))
-    return Table(columns, rows, least=9.0, most=15.0)
-
-
-def _pace_rows(desk: Desk) -> list[tuple[str, str]]:
-    return [(_part_name(desk, a.part), f"{desk.say('minutes', minutes=a.minutes)}: {a.why}") for a in _parts(desk)]
+    """The assumed minutes and what they rest on."""
+    rows = tuple((_part_name(desk, a.part), f"{desk.say('minutes', minutes=a.minutes)}: {a.why}") for a in _parts(desk))
+    return Pairs(rows, "small", gap=1.0, most=0.4)

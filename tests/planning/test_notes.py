@@ -44,11 +44,6 @@ def test_long_chapters_are_to_be_read_over_several_days() -> None:
     assert "over several days" not in notes_of(3, 0, 0, 0, pages="1-4")
 
 
-def test_reading_that_fits_the_sitting_is_not_sent_elsewhere() -> None:
-    assert "beforehand" not in notes_of(3, 0, 0, 0, minutes=45)
-    assert "beforehand" in notes_of(3, 0, 0, 0, minutes=10)
-
-
 def test_the_young_are_let_go_after_twenty_minutes() -> None:
     # C. M. Mason, Home Education (1886), p. 142: lessons seldom over 20 minutes under age eight
     crowded = plan_term(study(12, 0, 0, 0), family(term(weeks=4, away=())))

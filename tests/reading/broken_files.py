@@ -108,6 +108,9 @@ CASES: dict[str, Case] = {
     "NOT_WHOLE": challenge("trials: 2.5", "trials: 3"),
     "OUT_OF_RANGE": challenge("trials: 99", "trials: 4"),
     "NOT_LINK": work("link: javascript:alert(1)", "link: https://example.org/harbour"),
+    "NOT_ISBN": study(
+        "book: {title: The Lamp, isbn: 978-0-306-40615-8}\n", "book: {title: The Lamp, isbn: 978-0-306-40615-7}\n"
+    ),
     "NOT_LANGUAGE": study("language: English please\n", "language: en\n"),
     "NOT_PAIR": family("printer: {duplex shift: 1 mm}\n", "printer: {duplex shift: [1 mm, 0]}\n"),
     "NOT_SCALE": model("solid: prism\n    scale: big", "solid: prism\n    scale: 1:100"),

@@ -15,6 +15,7 @@ from packgen.reading.values import (
     choice,
     fraction,
     identifier,
+    is_isbn,
     known_name,
     language,
     link,
@@ -132,3 +133,19 @@ def test_known_names_are_given_back_as_they_are_known() -> None:
     with pytest.raises(messages.Misread) as caught:
         known_name(Said("fold-bok", AT), known, messages.UNKNOWN_SHEET)
     assert "`fold-book` meant" in caught.value.instead
+
+
+@pytest.mark.parametrize(
+    ("text", "fits"),
+    [
+        ("978-0-306-40615-7", True),  # the example of the ISBN Users' Manual, in 13 digits
+        ("0-306-40615-2", True),  # and in 10
+        ("ISBN 9780306406157", True),
+        ("978-0-306-40615-8", False),
+        ("0-8044-2957-X", True),  # ten standing for X: the usual example of a check digit X (from memory)
+        ("0-8044-2957-0", False),
+        ("12345", False),
+    ],
+)
+def test_an_isbn_is_known_by_its_check_digit(text: str, fits: bool) -> None:
+    assert is_isbn(text) is fits

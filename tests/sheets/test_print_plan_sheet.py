@@ -51,11 +51,21 @@ def test_a_two_sided_printer_is_not_told_to_turn_the_stack() -> None:
     assert "Fronts,thenbacks" not in said(*laid("print-plan")[0].pages)
 
 
-def test_the_ruler_is_ten_centimetres() -> None:
-    for paper in FAMILIES.values():
-        for page in laid("print-plan", of=paper)[0].pages:
-            (ruler,) = [mark for mark in page.marks if isinstance(mark, Line) and mark.role == "ruler"]
-            assert ruler.x2 - ruler.x1 == pytest.approx(100.0)
+def test_the_ruler_is_on_the_first_page_of_the_guide_and_is_ten_centimetres() -> None:
+    for home in FAMILIES.values():
+        first = laid("term-plan", of=home)[0].pages[0]
+        (ruler,) = [mark for mark in first.marks if isinstance(mark, Line) and mark.role == "ruler"]
+        assert ruler.x2 - ruler.x1 == pytest.approx(100.0)
+
+
+def test_the_scale_is_checked_on_one_page_before_anything_else_is_printed() -> None:
+    own = RunInfo("parent/guide.pdf", "", "plain", "two-sided-long-edge", 1, 30, 15, ("guide",))
+    child = RunInfo("juno/1-plain-one-sided.pdf", "Juno", "plain", "one-sided", 1, 9, 9, ("telling",))
+    words = said(*laid("print-plan", runs=[child, own])[0].pages)
+    assert words.index("Printpage1ofparent/guide.pdfonitsown") < words.index("Nowprintthefiles")
+    assert words.index("Layaruler") < words.index("Putinplainpaper")
+    table = words[words.index("Putinplainpaper") :]
+    assert table.index("parent/guide.pdf") < table.index("juno/1-plain")
 
 
 def test_plain_paper_comes_before_card() -> None:
@@ -74,4 +84,6 @@ def test_what_is_said_of_many_things_is_said_once() -> None:
     two = together(["The box: score it.", "The cone: score it.", "Fold it."])
     assert two == ("The box, The cone: score it.", "Fold it.")
     assert together([f"Model {k}: score it." for k in range(5)]) == ("Score it.",)
+    blades = [f"A wheel: {k} blades: score it." for k in (3, 6, 12)]
+    assert together(blades) == ("Score it.",)
     assert together([]) == ()

@@ -31,12 +31,32 @@ def test_everything_read_looked_at_and_made_is_in_the_plan() -> None:
         assert squeezed(str(thing.title)) in words
 
 
-def test_minutes_are_those_of_the_planned_weeks() -> None:
+def test_minutes_are_those_of_the_planned_weeks_and_add_up() -> None:
     on = desk("term-plan")
     words = said(*laid("term-plan")[0].pages)
     for week in on.term.weeks:
-        table, other = sum(s.minutes for s in week.sittings), sum(p.minutes for p in week.other)
-        assert f"{table}+{other}" in words if other else str(table) in words
+        row = (week.talk_minutes, week.reading_minutes, week.sheet_minutes, week.making_minutes)
+        assert "".join(str(minutes) for minutes in row if minutes) in words
+    total = [sum(w.talk_minutes for w in on.term.weeks), sum(w.reading_minutes for w in on.term.weeks),
+             sum(w.sheet_minutes for w in on.term.weeks), sum(w.making_minutes for w in on.term.weeks)]  # fmt: skip
+    assert "inall" + "".join(map(str, total)) in words
+    assert sum(total) == sum(week.minutes for week in on.term.weeks)
+
+
+def test_what_may_be_left_out_is_said() -> None:
+    words = said(*laid("term-plan")[0].pages)
+    assert "Bychoice,eachonafreeafternoon:4makingsof" in words
+    assert "Thestudyiswholewithoutthem." in words
+
+
+def test_the_book_is_to_be_got_before_the_first_week() -> None:
+    told = study()
+    assert told.book
+    numbered = replace(told, book=replace(told.book, isbn=Said("978-0-306-40615-7"), edition=Said("2nd edition")))
+    words = said(*laid("term-plan", numbered)[0].pages)
+    assert "Beforethefirstweek" in words
+    assert "“TheLampontheQuay”byTamsinOrre,2ndedition,ISBN978-0-306-40615-7" in words
+    assert "Borroworbuy" not in said(*laid("term-plan", study(chapters=0))[0].pages)
 
 
 def test_a_sheet_not_everybody_has_names_those_who_have_it() -> None:
