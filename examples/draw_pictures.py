@@ -1,4 +1,4 @@
-"""Draws every picture of the example studies: `python examples/draw_pictures.py [NAME]...` (needs Pillow and numpy).
+"""Draws every picture of the example studies: `python examples/draw_pictures.py [NAME]...` (needs Pillow and shapely).
 
 All of them are invented for these examples. The same command gives the same pictures: every brush stroke comes from a
 seeded generator. Without names all are drawn, which takes some minutes.
@@ -11,6 +11,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 from painting import chart, flat, heron, hills, lane, portraits, quenby, rooms, sitters
+from painting.outline import drawing
 from PIL import Image
 
 HERE = Path(__file__).resolve().parent
@@ -39,15 +40,22 @@ DRAWINGS: dict[str, Callable[[], str]] = {
 }
 
 
+# The paintings that are works, each with a line drawing of it for the sheets that are coloured or carried on.
+DRAWN = {name: name.replace(".jpg", "-lines.svg") for name in PAINTINGS
+         if not name.endswith(("isaure-quenby.jpg", "tomasz-orrelin.jpg", "tides-at-saltmere.jpg"))}  # fmt: skip
+
+
 def main(wanted: list[str]) -> None:
     """Draw the pictures whose path contains one of the wanted words, or all."""
-    for name in (*PAINTINGS, *DRAWINGS):
+    for name in (*PAINTINGS, *DRAWINGS, *DRAWN.values()):
         if wanted and not any(word in name for word in wanted):
             continue
         path = HERE / name
         path.parent.mkdir(parents=True, exist_ok=True)
         if name in DRAWINGS:
             path.write_text(DRAWINGS[name](), encoding="utf-8")
+        elif name.endswith(".svg"):
+            path.write_text(drawing(PAINTINGS[name.replace("-lines.svg", ".jpg")]), encoding="utf-8")
         else:
             PAINTINGS[name](LONG_SIDE).save(path, quality=QUALITY, subsampling=2, optimize=True, progressive=False)
 

@@ -1,4 +1,4 @@
-"""Names a family or a recipe uses for sheets, their parts and options, held against what there is."""
+"""Names a study, a family or a recipe uses for sheets, their parts and options, held against what there is."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from collections.abc import Iterable
 
 from packgen import sheets
 from packgen.faults import Fault, Place, nearest, place_of
-from packgen.reading.models import Family, Recipe
+from packgen.reading.models import Family, Recipe, Study
 
 # Options every sheet made for several things understands, and those of the whole pack.
 _COMMON = ("most", "only")
@@ -50,6 +50,12 @@ def recipe_faults(recipe: Recipe) -> list[Fault]:
                 faults.append(Fault(place_of(value), f'"most" wants a whole number, not "{value}".',
                                     "Write for example most: 2"))  # fmt: skip
     return faults
+
+
+def study_faults(study: Study) -> list[Fault]:
+    """Sheets named by the works of a study that do not exist."""
+    named = [name for work in study.works for name in work.leave_out]
+    return [unknown_sheet(str(name), place_of(name)) for name in named if name not in sheets.kinds()]
 
 
 def family_faults(family: Family) -> list[Fault]:

@@ -5,16 +5,16 @@ from __future__ import annotations
 from collections.abc import Collection, Hashable
 from dataclasses import dataclass, field, replace
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from packgen import sheets
-from packgen.faults import Fault, InputFaults, Place, Said, Severity, nearest
-from packgen.known_names import family_faults, recipe_faults, unknown_sheet
-from packgen.page.desk import PAPERS
+from packgen.faults import Fault, InputFaults, Place, Said, Severity, nearest, place_of, warning
+from packgen.known_names import family_faults, recipe_faults, study_faults, unknown_sheet
 from packgen.page.lettering import letter_faults
+from packgen.page.sheet import PAPERS
 from packgen.page.type import Faces
-from packgen.page.wording import Wording
 from packgen.pictures.cellar import Cellar
+from packgen.pictures.drawn import fits
 from packgen.pictures.load import Store, check_picture
 from packgen.planning.load import Holder
 from packgen.planning.plan import PackPlan, default_family, holder_of, plan_items, plan_pack
@@ -22,11 +22,14 @@ from packgen.planning.results import result_faults
 from packgen.planning.term import plan_term
 from packgen.planning.weeks import TermPlan
 from packgen.reading.family import read_family
-from packgen.reading.models import Child, Family, Recipe, Study
+from packgen.reading.models import Child, Family, Recipe, Study, Work
 from packgen.reading.names import slug
 from packgen.reading.recipe import find_recipes, read_recipe
 from packgen.reading.study import read_study
 from packgen.resources import cache_folder, folder
+
+if TYPE_CHECKING:
+    from packgen.page.wording import Wording
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,6 +41,23 @@ class Order:
     packs: tuple[str, ...] = ()
     only: tuple[str, ...] = ()
     paper: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Plans:
+    """Everything read and planned, and what is to be told of it. `templates` are the folders of wordings, own first.
+
+    `shipped` is True if all recipes and wordings are packgen's own.
+    """
+
+    study: Study
+    family: Family
+    packs: tuple[PackPlan, ...]
+    term: TermPlan
+    faults: tuple[Fault, ...]
+    faces: Faces
+    templates: tuple[Path, ...]
+    shipped: bool
 
 
 @dataclass(slots=True)
@@ -60,11 +80,23 @@ class Workshop:
         return PAPERS[self.family.paper]
 
 
-def open_workshop(order: Order, pictures: Path | None = None) -> Workshop:
-    """Read everything and plan it. Raises InputFaults with every fault of every file.
+def open_workshop(order: Order, pictures: Path | None = None, plans: Plans | None = None) -> Workshop:
+    """What pages are laid out with, from plans or from the files. Raises InputFaults with every fault of every file.
 
     Prepared pictures go into the folder `pictures`; without one pictures are only measured, as `check` does.
     """
+    from packgen.page.wording import Wording  # loads the template engine, which only laying out needs
+
+    plans = plans or read_all(order)
+    store = Store(pictures, Cellar(cache_folder()))
+    return Workshop(
+        plans.study, plans.family, plans.packs, plans.term, Wording(plans.templates), list(plans.faults), store,
+        plans.faces,
+    )  # fmt: skip
+
+
+def read_all(order: Order) -> Plans:
+    """Everything read and planned. Raises InputFaults with every fault of every file."""
     study, faults = read_study(order.study)
     found = list(faults)
     own = order.family.parent if order.family else None
@@ -75,7 +107,7 @@ def open_workshop(order: Order, pictures: Path | None = None) -> Workshop:
     found += more
     faces = Faces(family.fonts if family else ())
     if study:
-        found += _check_pictures(study)
+        found += study_faults(study) + _check_pictures(study)
     if study and family:
         found += result_faults(study, family)
     found += letter_faults(faces, study, family)
@@ -84,9 +116,8 @@ def open_workshop(order: Order, pictures: Path | None = None) -> Workshop:
     templates = [p for p in (own / "templates" if own else None, folder("templates")) if p and p.is_dir()]
     term = plan_term(study, family, holders=_holders(study, family, recipes))
     packs = _packs(order, study, family, recipes, term)
-    return Workshop(
-        study, family, packs, term, Wording(templates), found, Store(pictures, Cellar(cache_folder())), faces
-    )
+    shipped = len(templates) == 1 and all(file.parent == folder("packs") for file in recipe_files.values())
+    return Plans(study, family, packs, term, tuple(found), faces, tuple(templates), shipped)
 
 
 def _family(order: Order, recipes: dict[str, Path]) -> tuple[Family | None, tuple[Fault, ...]]:
@@ -134,12 +165,24 @@ def _unknown_pack(name: str, known: Collection[str]) -> Fault:
 def _check_pictures(study: Study) -> list[Fault]:
     said = [(study.portrait, study.portrait_said)]
     said += [(work.image, work.image_said) for work in study.works]
+    said += [(work.drawing, work.drawing_said) for work in study.works]
     said += [(art.image, art.image_said) for model in study.models for art in model.faces]
     faults: list[Fault] = []
     for path, words in dict.fromkeys((p, w) for p, w in said if p):
         assert path is not None
         faults += check_picture(path, words.at if isinstance(words, Said) else study.at)[1]
+    if not faults:
+        faults += [_unlike(work) for work in study.works if work.image and work.drawing
+                   and not fits(work.image, work.drawing)]  # fmt: skip
     return faults
+
+
+def _unlike(work: Work) -> Fault:
+    """The warning of a drawing that has not the shape of its picture."""
+    return warning(
+        place_of(work.drawing_said), f'The drawing of "{work.title}" is not as wide to high as its picture.',
+        "Cut one of the two, so that the lines lie where they lie in the picture.",
+    )  # fmt: skip
 
 
 def _made_for() -> dict[str, str]:

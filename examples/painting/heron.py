@@ -119,7 +119,7 @@ def _heron(s: Surface) -> None:
 
 
 def _reeds(s: Surface, rng: np.random.Generator) -> None:
-    for k in range(110):
+    for k in range(round(110 * s.strewn)):
         left = k % 3 != 0
         x = rng.uniform(-20, 190) if left else rng.uniform(600, 785)
         foot = rng.uniform(900, 1010)

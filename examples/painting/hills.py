@@ -114,13 +114,13 @@ def _road(s: Surface) -> None:
 
 def _grass(s: Surface, rng: np.random.Generator) -> None:
     """Grass and flowers in front."""
-    for k in range(300):
+    for k in range(round(300 * s.strewn)):
         x, y = rng.uniform(-5, 1005), 640 + 125 * rng.random()
         if 560 < x < 770:
             continue
         s.fill(ribbon([[x, y + 12], [x + rng.normal(0, 3), y - rng.uniform(2, 16)]], [2.4, 0.6], False),
                ("#7cb04c", "#3f7038", "#c8d468", "#5c9440")[k % 4], flow=90, fine=0.5)
-    for k in range(70):
+    for k in range(round(70 * s.strewn)):
         x, y = rng.uniform(-5, 1005), 668 + 90 * rng.random()
         if not 552 < x < 775:
             s.fill(oval(x, y, 3.4, 2.8), ("#f6f0dc", "#e05040", "#f2c840")[k % 3], fine=0.8)
@@ -131,7 +131,7 @@ def _fruit_tree(s: Surface, x: float, y: float, size: float, seed: int) -> None:
     with s.at(x, y):
         round_tree(s, size, "#5c9044", seed, lit="#f2ee9c")
     rng = np.random.default_rng(seed + 50)
-    for _ in range(int(10 + size / 9)):
+    for _ in range(int((10 + size / 9) * s.strewn)):
         a, r = rng.uniform(0, 6.28), size * 0.3 * float(np.sqrt(rng.random()))
         s.fill(oval(x + r * float(np.cos(a)), y - size * 0.7 + r * 0.8 * float(np.sin(a)), size * 0.024 + 0.8,
                size * 0.024 + 0.8),

@@ -135,7 +135,7 @@ def _cumulus(s: Surface) -> None:
 
 def _waves(s: Surface, horizon: float) -> None:
     rng = np.random.default_rng(17)
-    for k in range(13):
+    for k in range(0, 13, round(1 / s.strewn)):
         depth = (k / 12) ** 1.4
         y = horizon + 14 + 340 * depth
         high = 3 + 30 * depth

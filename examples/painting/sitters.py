@@ -159,7 +159,7 @@ def from_tree(s: Surface, size: float, seed: int) -> None:
     """An apple tree of the orchard, with fruit."""
     round_tree(s, size, "#5f8444", seed)
     rng = np.random.default_rng(seed)
-    for _ in range(14):
+    for _ in range(round(14 * s.strewn)):
         s.fill(oval(rng.normal(0, size * 0.15), -size * 0.7 + rng.normal(0, size * 0.1), size * 0.025, size * 0.025),
                "#c8402c", fine=0.8)
 

@@ -88,7 +88,12 @@ class Frame:
 
 
 class Surface:
-    """Colours, the direction strokes will run (radians) and how fine they may be (0..1), one value a pixel."""
+    """Colours, the direction strokes will run (radians) and how fine they may be (0..1), one value a pixel.
+
+    `strewn` is how much of what is strewn about, like grass and waves, is painted: all of it.
+    """
+
+    strewn = 1.0
 
     def __init__(self, width: float, height: float, pixels: int, seed: int) -> None:
         self.width, self.height = width, height

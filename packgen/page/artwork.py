@@ -4,16 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from pathlib import Path
 
 from packgen.page.desk import Desk
 from packgen.page.look import HAIR, MIDDLE
 from packgen.page.marks import Ink, Mark, Path_, Point, Stroke
 from packgen.page.pen import Pen
-from packgen.pictures.drawn import shows_drawing
+from packgen.pictures.drawn import fits
+from packgen.pictures.finish import is_plain
 from packgen.pictures.line_art import LineArt, line_art
 from packgen.pictures.load import WHOLE, Crop, picture_info
 from packgen.pictures.shapes import Steps
-from packgen.pictures.sketch import sketch
 from packgen.reading.dates import plain
 from packgen.reading.models import Work
 
@@ -105,7 +106,7 @@ def enough_in(desk: Desk, work: Work, sheet: str) -> bool:
     assert work.image
     info = picture_info(work.image)
     small = not info.vector and min(info.width_px, info.height_px) < _FEWEST_PX
-    if not small and (lines := lines_of(desk, work, 2)) and (lines.ink or len(lines.regions) > 2):
+    if not small and not is_plain(desk.store, work.image):
         return True
     why = "is too small a file" if small else "is too plain"
     desk.warn(work.image_said, f'"{work.title}" has no sheet "{sheet}": its picture {why} to draw from.',
@@ -113,12 +114,15 @@ def enough_in(desk: Desk, work: Work, sheet: str) -> bool:
     return False
 
 
+def drawing_of(work: Work) -> Path | None:
+    """The line drawing of a work, if the study gives one that has the shape of the picture."""
+    return work.drawing if work.image and work.drawing and fits(work.image, work.drawing) else None
+
+
 def lines_of(desk: Desk, work: Work, detail: int) -> LineArt:
-    """The lines of a work to draw on: a drawing's own, closed into areas; of anything else an ink sketch."""
+    """The lines of a work to draw on: those of its drawing if there is one, or those found in its picture."""
     assert work.image
-    if shows_drawing(desk.store, work.image):
-        return line_art(desk.store, work.image, detail)
-    return sketch(desk.store, work.image, detail)
+    return line_art(desk.store, work.image, detail, drawing_of(work))
 
 
 def frame_of(pen: Pen, box: Box, width: float = HAIR, ink: Ink = 0.45, role: str = "picture-edge") -> None:

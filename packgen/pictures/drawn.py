@@ -8,29 +8,41 @@ from __future__ import annotations
 
 from pathlib import Path
 
+import numpy as np
 from PIL import Image, ImageChops, ImageFilter
 
 from packgen.pictures.calm import grown, shrunk
-from packgen.pictures.ink import zone
-from packgen.pictures.label_map import LabelMap, connected, without_small
-from packgen.pictures.load import Store
-from packgen.pictures.regions import Wanted, softened
-from packgen.pictures.tracing import Chain
+from packgen.pictures.cells import in_order, nearest_of, parted
+from packgen.pictures.graph import Graph, Room
+from packgen.pictures.label_map import LabelMap, connected, from_plane
+from packgen.pictures.load import Store, aspect
+from packgen.pictures.opencv import cv
+from packgen.pictures.regions import Wanted, lab
 
-DRAWING_PX = 560  # fine enough that two lines of a drawing stay two
+DRAWING_PX = 800  # fine enough that two lines of a drawing stay two
+_LOOK_PX = 560
 _PAPER = 0.55  # at least so much of a drawing is bare paper,
 _MARKED = 0.35  # at most so much is marked,
 _THICK = 0.12  # and at most so much of the marks is thicker than a pen stroke
 _DARKER = 60  # of 255: a mark is so much darker than the paper
 _PLAIN = 24  # of 255: the paper's own lightness may vary by so much
 _TINT, _COLOURED = 16, 0.04  # at most this part of it has a colour so far, of 255, from the paper's
-_SPECK = 0.0004  # of the picture: a smaller bit of paper between strokes is no area
+_SPECK = 16  # px; a smaller bit of paper between strokes is no area
+_DOT = 5  # px; a smaller mark is dirt
 _STROKE = 0.022  # of the long side: a stroke is thinner
+_SHAPE = 0.04  # a drawing's width over height may differ from its picture's by so much
+_STEP = 40.0  # every stroke is a border, and all alike
+
+
+def fits(path: Path, drawing: Path) -> bool:
+    """Whether a drawing is as wide to high as its picture, or nearly. Raises PictureError."""
+    one, other = aspect(path), aspect(drawing)
+    return abs(one - other) <= _SHAPE * max(one, other)
 
 
 def shows_drawing(store: Store, path: Path) -> bool:
     """Whether the picture in a file is a drawing of thin dark lines on plain light paper. Raises PictureError."""
-    found: bool = store.keep_long(path, "drawing", lambda: is_drawing(store.pixels(path, DRAWING_PX)))
+    found: bool = store.keep_long(path, "drawing", lambda: is_drawing(store.pixels(path, _LOOK_PX)))
     return found
 
 
@@ -74,33 +86,27 @@ def marks(grey: Image.Image) -> Image.Image:
     return grey.point([255] * limit + [0] * (256 - limit))
 
 
-def drawn_areas(image: Image.Image, wanted: Wanted) -> LabelMap:
+def drawn_areas(image: Image.Image, wanted: Wanted, colours: Image.Image | None = None) -> LabelMap:
     """The paper between the strokes of a drawing (L), meeting in the middle of the strokes; not more than wanted.
 
-    Strokes are thickened a little first, so that a small gap in one does not let two areas run together.
+    An area too narrow for what is wanted is joined to a neighbour, its strokes stay as ink; `colours`, a picture of the
+    same size, tells which neighbour is like it. Strokes are thickened a little first, so that a small gap in one does
+    not let two areas run together.
     """
-    walls = marks(image).filter(ImageFilter.MaxFilter(3))
-    paper = connected(walls)
-    size = paper.sizes()
-    least = _SPECK * image.width * image.height
-    good = sorted((i for i in range(paper.count) if not paper.value[i] and size[i] >= least), key=lambda i: -size[i])
-    number = [0] * paper.count
-    for index, area in enumerate(good[:255] or [0]):
-        number[area] = index + 1
-    areas = connected(softened(paper.image(number), 1.0))
-    while True:
-        areas = without_small(areas, least)
-        if areas.count <= wanted.high:
-            return areas
-        # The smallest go first, a few at a time; the lines that parted them stay as ink.
-        order = sorted(areas.sizes())
-        least = order[(areas.count - wanted.high) // 2] + 1
+    walls = np.asarray(marks(image).filter(ImageFilter.MaxFilter(3)))
+    _, paper, facts, _ = cv().connectedComponentsWithStats((walls == 0).astype(np.uint8), connectivity=4)
+    good = facts[:, cv().CC_STAT_AREA] >= _SPECK
+    good[0] = False  # the strokes
+    plane = parted(nearest_of(in_order(paper), good[paper])) if good.any() else np.zeros(paper.shape, np.int32)
+    tints = lab(np.asarray(colours or image.convert("RGB")))
+    level = np.ones(plane.shape, np.float32)
+    graph = Graph(plane, tints, level * _STEP, level, wanted.power)
+    graph.join_narrow(Room(wanted.across * max(image.size) / 2 * 0.9, _SPECK), tries=8, share=0.5)
+    graph.join_smallest(wanted.high)
+    return from_plane(in_order(graph.planed()))
 
 
-def drawn_ink(image: Image.Image, outlines: list[Chain], scale: float) -> LabelMap:
-    """What a drawing (L) shows besides its outlines, areas with the value 255; outlines in px of `scale` times less."""
-    stroke = max(3, round(_STROKE * max(image.size)))
-    left = ImageChops.subtract(marks(image), zone(image.size, outlines, scale, stroke))
-    areas = connected(left)
-    kept = [255 * (bool(v) and size >= stroke) for v, size in zip(areas.value, areas.sizes(), strict=True)]
-    return connected(areas.image(kept))
+def drawn_ink(image: Image.Image) -> Image.Image:
+    """White where a drawing (L) is drawn on, without specks."""
+    areas = connected(marks(image))
+    return areas.image([255 * (bool(v) and n >= _DOT) for v, n in zip(areas.value, areas.sizes(), strict=True)])

@@ -15,7 +15,19 @@ from packgen.pictures.load import Crop, Store
 _LOOK_PX = 240
 _CUTS = tuple(0.44 + 0.01 * i for i in range(13))
 _STEPS = 12
+_EDGE, _PLAIN = 14, 0.003  # at least this part of a picture has changes of so much, of 255
 _MOST_KEPT = 0.75  # of what there is to see: the child must have something left to draw
+
+
+def is_plain(store: Store, path: Path) -> bool:
+    """Whether there is next to nothing to see in a picture: hardly an edge in it. Raises PictureError."""
+
+    def found() -> bool:
+        histogram = _edges(store, path).histogram()
+        return sum(histogram[_EDGE:]) < _PLAIN * sum(histogram)
+
+    plain: bool = store.keep_long(path, "plain", found)
+    return plain
 
 
 def kept_half(store: Store, path: Path) -> Crop:

@@ -1,4 +1,4 @@
-"""Line art made from a picture itself: closed smooth areas a child can colour, and a few ink strokes.
+"""Line art made from a picture itself, or from a drawing of it: closed smooth areas a child can colour.
 
 Three amounts of detail; areas of equal tone, for drawing; and areas with numbers and a palette, for painting. All of
 it is vector, in a rectangle 1 wide with its lower left corner at (0, 0), y upwards.
@@ -10,15 +10,16 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
-from PIL import Image, ImageChops, ImageFilter
+import numpy as np
+from PIL import Image
 
-from packgen.pictures.calm import calmed, stretched
+from packgen.pictures.calm import stretched
+from packgen.pictures.cells import Plane, middles
 from packgen.pictures.colours import Colour, apart, main_colours, nearest_colour
 from packgen.pictures.drawn import DRAWING_PX, drawn_areas, drawn_ink, shows_drawing
-from packgen.pictures.ink import stroke_outlines, strokes
-from packgen.pictures.label_map import LabelMap, connected, find, neighbours, without_small
+from packgen.pictures.label_map import LabelMap, connected, find
 from packgen.pictures.load import Store, aspect
-from packgen.pictures.regions import Wanted, areas_of, softened
+from packgen.pictures.regions import Wanted, areas_of
 from packgen.pictures.shapes import Point, Steps, moved
 from packgen.pictures.tracing import Chain, rings, traced
 
@@ -40,7 +41,10 @@ class Region:
 
 @dataclass(frozen=True, slots=True)
 class LineArt:
-    """`outlines`, each border once, to be stroked (the first is the frame); `ink`, closed shapes to fill; regions."""
+    """`outlines`, each border once, to be stroked (the first is the frame); `ink`, closed shapes to fill; regions.
+
+    There is one kind of line in it: outlines traced from a picture, or the ink of a drawing.
+    """
 
     width: float
     height: float
@@ -76,121 +80,145 @@ def unpacked(data: tuple[Any, ...]) -> LineArt:
 
 @dataclass(frozen=True, slots=True)
 class _Level:
-    """The size in px areas are found at, what is wanted, smoothing, and the ink: size in px, blur, share, most."""
+    """What is wanted of the areas, and how often their outlines are smoothed."""
 
-    size: int
     wanted: Wanted
     passes: int
-    ink: tuple[int, float, float, int]
 
 
+_PX = 480  # the long side of the picture areas are found in
+_PAPER = 165.0  # mm; a picture to colour is about so long on paper
+# A crayon needs 11 mm across, a thick pencil 5.5, a sharp one 3.2 (common practice, no source).
 LEVELS = {
-    1: _Level(260, Wanted(8, 20, 14, 0.006, 3.0, 0.7), 30, (440, 2.4, 0.02, 8)),
-    2: _Level(340, Wanted(20, 60, 38, 0.0018, 2.2, 0.6), 24, (520, 2.0, 0.03, 16)),
-    3: _Level(420, Wanted(50, 150, 85, 0.0006, 1.7, 0.55), 16, (640, 1.8, 0.03, 30)),
+    1: _Level(Wanted(8, 20, 14, 11.0 / _PAPER, 0.75, 0.75), 30),
+    2: _Level(Wanted(20, 60, 44, 5.5 / _PAPER, 0.6, 0.75), 24),
+    3: _Level(Wanted(50, 150, 110, 3.2 / _PAPER, 0.5), 16),
 }
-_TONE_SIZE, _TONE_LEAST, _TONE_SOFT = 340, 0.003, 2.6
-_ALIKE = 0.15
+_ALIKE, _TONE_ALIKE = 0.06, 0.05
 _TOLERANCE = 0.4
 _DRAWING_PASSES = 8
+_INK_PASSES, _INK_TOLERANCE = 6, 0.3
+_BESIDE = 0.25  # a number stands beside the ink if it has at least so much of the room it would have over it
 _GREY = 0.95  # how light the lightest tone is, so that it is told from bare paper
 
 
-def line_art(store: Store, path: Path, level: int) -> LineArt:
-    """Closed areas and ink strokes: level 1 about a dozen large areas, 2 the main shapes, 3 fine. Raises PictureError.
+@dataclass(frozen=True, slots=True)
+class _Ink:
+    """What is drawn in a drawing: which pixels, and the shapes to fill in a picture 1 wide."""
 
-    The number of areas lies in 8-20, 20-60 or 50-150 if the picture has that much in it.
+    pixels: Image.Image
+    strokes: tuple[Steps, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class _Cut:
+    """A picture cut into areas: its colours in pixels of the areas, the areas, and the ink if it is a drawing."""
+
+    image: Image.Image
+    areas: LabelMap
+    ink: _Ink | None = None
+
+
+def line_art(store: Store, path: Path, level: int, drawing: Path | None = None) -> LineArt:
+    """Closed areas: level 1 about a dozen large ones, 2 the main shapes, 3 fine; of a drawing its ink too.
+
+    `drawing` is a line drawing of the picture, whose lines are then taken instead of traced ones. The number of areas
+    lies in 8-20, 20-60 or 50-150 if the picture has that much in it. Raises PictureError.
     """
-    made: LineArt = store.keep_long(
-        path, ("line art", level), lambda: _line_art(store, path, level), LineArt.packed, unpacked
-    )
+    if store.measuring:
+        return _unseen(path, LEVELS[level].wanted.low)
+    key = ("line art", level, _content(store, drawing))
+    made: LineArt = store.keep_long(path, key, lambda: _line_art(store, path, level, drawing), LineArt.packed, unpacked)
     return made
 
 
-def _line_art(store: Store, path: Path, level: int) -> LineArt:
-    chosen = LEVELS[level]
-    image, areas, drawing = _cut_up(store, path, chosen)
-    chains = traced(areas, _DRAWING_PASSES if drawing else chosen.passes, _TOLERANCE)
-    if drawing:
-        inked = drawn_ink(image.convert("L"), chains, 1.0)
-        return _art(image, areas, chains, tuple(_joined(outline, inked) for outline in stroke_outlines(inked)))
-    size, blur, share, most = chosen.ink
-    grey = store.pixels(path, size, grey=True)
-    inked = strokes(grey, chains, grey.width / image.width, blur, share, most)
-    ink = tuple(_joined(outline, inked) for outline in stroke_outlines(inked))
-    return _art(image, areas, chains, ink)
+def _content(store: Store, drawing: Path | None) -> str:
+    return store.content(drawing) if drawing else ""
 
 
-def _cut_up(store: Store, path: Path, chosen: _Level) -> tuple[Image.Image, LabelMap, bool]:
-    """The pixels worked on, their areas, and whether the picture is a drawing of lines."""
-    if shows_drawing(store, path):
-        image = store.pixels(path, DRAWING_PX)
-        return image, drawn_areas(image.convert("L"), chosen.wanted), True
-    image = store.pixels(path, chosen.size)
-    return image, areas_of(image, chosen.wanted), False
+def _line_art(store: Store, path: Path, level: int, drawing: Path | None) -> LineArt:
+    cut = _cut_up(store, path, level, drawing)
+    return _art(cut, LEVELS[level].passes)
 
 
-def tone_shapes(store: Store, path: Path, tones: int) -> LineArt:
-    """Areas of equal tone, numbered from 1, the lightest; `palette` holds the greys. Raises PictureError."""
+def _cut_up(store: Store, path: Path, level: int, drawing: Path | None) -> _Cut:
+    """The picture, or the drawing of it, cut into areas."""
+    wanted = LEVELS[level].wanted
+    lines = drawing or path
+    if shows_drawing(store, lines):
+        drawn = store.pixels(lines, DRAWING_PX, grey=True)
+        image = store.pixels(path, DRAWING_PX).resize(drawn.size)
+        return _Cut(
+            image, drawn_areas(drawn, wanted, image if drawing else None), _Ink(drawn_ink(drawn), _ink(store, lines))
+        )
+    image = store.pixels(lines, _PX)
+    areas = areas_of(image, wanted)
+    return _Cut(store.pixels(path, _PX).resize(image.size) if drawing else image, areas)
+
+
+def tone_shapes(store: Store, path: Path, level: int, tones: int, drawing: Path | None = None) -> LineArt:
+    """The areas of that level in so many tones, numbered from 1, the lightest; `palette` holds the greys.
+
+    Neighbours of one tone that are nearly alike are one area. Raises PictureError.
+    """
     if not 2 <= tones <= 9:
         raise ValueError("between 2 and 9 tones")
     if store.measuring:
         return _unseen(path, tones)
+    key = ("tones", level, tones, _content(store, drawing))
     made: LineArt = store.keep_long(
-        path, ("tones", tones), lambda: _tone_shapes(store, path, tones), LineArt.packed, unpacked
+        path, key, lambda: _tone_shapes(store, path, level, tones, drawing), LineArt.packed, unpacked
     )
     return made
 
 
-def _tone_shapes(store: Store, path: Path, tones: int) -> LineArt:
-    image = store.pixels(path, _TONE_SIZE)
-    calm = calmed(stretched(image), 3, 2).convert("L")
-    steps = _tone_steps(calm.filter(ImageFilter.GaussianBlur(1.5)), tones)
-    shown = softened(calm.point([1 + sum(v < limit for limit in steps) for v in range(256)]), _TONE_SOFT)
-    areas = without_small(connected(shown), image.width * image.height * _TONE_LEAST)
-    art = _art(image, areas, traced(areas, 24, _TOLERANCE), ())
+def _tone_shapes(store: Store, path: Path, level: int, tones: int, drawing: Path | None) -> LineArt:
+    cut = _cut_up(store, path, level, drawing)
+    cut = replace(cut, image=stretched(cut.image).convert("L").convert("RGB"))
+    means = _mean_colours(cut)
+    limits = _tone_limits([mean[0] for mean in means], cut.areas.sizes(), tones)
+    tone = [sum(mean[0] < limit for limit in limits) for mean in means]
+    art = _art_in(cut, level, tone, means, _TONE_ALIKE)
     greys = tuple(_GREY - (_GREY - 0.12) * i / (tones - 1) for i in range(tones))
-    regions = tuple(replace(r, number=areas.value[i]) for i, r in enumerate(art.regions))
-    return replace(art, regions=regions, palette=tuple((g, g, g) for g in greys))
+    return replace(art, palette=tuple((g, g, g) for g in greys))
 
 
-def _tone_steps(grey: Image.Image, tones: int) -> list[float]:
+def _tone_limits(greys: list[float], sizes: list[int], tones: int) -> list[float]:
     """The limits between tones: halfway between even steps of lightness and even shares of the picture."""
-    histogram = grey.histogram()
-    whole, even = sum(histogram), []
-    run, at = 0, 0
+    order = sorted(zip(greys, sizes, strict=True))
+    low, high, whole = order[0][0], order[-1][0], sum(sizes)
+    limits, covered = [], 0
+    places = iter(order)
+    grey = low
     for part in range(1, tones):
-        while run + histogram[at] < whole * part / tones:
-            run += histogram[at]
-            at += 1
-        even.append(at)
-    low, high = (float(v) for v in grey.getextrema())  # type: ignore[arg-type]
-    return [(share + low + (high - low) * (i + 1) / tones) / 2 for i, share in enumerate(even)]
+        while covered < whole * part / tones:
+            grey, size = next(places)
+            covered += size
+        limits.append((grey + low + (high - low) * part / tones) / 2)
+    return limits
 
 
-def numbered(store: Store, path: Path, level: int, colours: int) -> LineArt:
+def numbered(store: Store, path: Path, level: int, colours: int, drawing: Path | None = None) -> LineArt:
     """The areas of that level, each with the number of its paint from 1; `palette` holds the paints, lightest first.
 
     Neighbours of one paint that look alike are one area, so there may be fewer areas than in the line art.
     """
     if store.measuring:
         return _unseen(path, colours)
-    key = ("numbered", level, colours)
-    made: LineArt = store.keep_long(path, key, lambda: _numbered(store, path, level, colours), LineArt.packed, unpacked)
+    key = ("numbered", level, colours, _content(store, drawing))
+    made: LineArt = store.keep_long(
+        path, key, lambda: _numbered(store, path, level, colours, drawing), LineArt.packed, unpacked
+    )
     return made
 
 
-def _numbered(store: Store, path: Path, level: int, colours: int) -> LineArt:
-    chosen = LEVELS[level]
-    image, areas, drawing = _cut_up(store, path, chosen)
-    means = _mean_colours(image, areas)
-    weights = [size**0.7 for size in areas.sizes()]
+def _numbered(store: Store, path: Path, level: int, colours: int, drawing: Path | None) -> LineArt:
+    cut = _cut_up(store, path, level, drawing)
+    means = _mean_colours(cut)
+    weights = [size**0.7 for size in cut.areas.sizes()]
     paints = sorted(main_colours(means, weights, colours), key=lambda c: (-(2 * c[0] + 3 * c[1] + c[2]), c))
     paint = [nearest_colour(mean, paints) for mean in means]
-    areas = _alike_joined(areas, paint, means)
-    art = _art(image, areas, traced(areas, _DRAWING_PASSES if drawing else chosen.passes, _TOLERANCE), ())
-    regions = tuple(replace(r, number=1 + areas.value[i]) for i, r in enumerate(art.regions))
-    return replace(art, regions=regions, palette=tuple(paints))
+    return replace(_art_in(cut, level, paint, means, _ALIKE), palette=tuple(paints))
 
 
 def _unseen(path: Path, count: int) -> LineArt:
@@ -202,79 +230,77 @@ def _unseen(path: Path, count: int) -> LineArt:
     return LineArt(1.0, height, (frame,), (), regions, (grey,) * count)
 
 
-def _alike_joined(areas: LabelMap, paint: list[int], means: list[Colour]) -> LabelMap:
-    """The areas with neighbours joined that have one paint and look alike; `value` is the paint."""
-    parent = list(range(areas.count))
-    for area, others in enumerate(neighbours(areas).of):
-        for other in others:
-            if paint[area] == paint[other] and apart(means[area], means[other]) < _ALIKE:
-                parent[find(parent, max(area, other))] = find(parent, min(area, other))
-    painted = LabelMap(areas.width, areas.height, areas.rows, paint)
-    return painted.renumbered([find(parent, i) for i in range(areas.count)])
+def _art_in(cut: _Cut, level: int, paint: list[int], means: list[Colour], alike: float) -> LineArt:
+    """The art with the areas numbered by their paints from 1, neighbours joined that have one paint and look alike."""
+    parent = list(range(cut.areas.count))
+    plane = cut.areas.plane()
+    for one, other in _touching(plane) if cut.ink is None else ():
+        if paint[one] == paint[other] and apart(means[one], means[other]) < alike:
+            parent[find(parent, max(one, other))] = find(parent, min(one, other))
+    painted = LabelMap(cut.areas.width, cut.areas.height, cut.areas.rows, paint)
+    areas = painted.renumbered([find(parent, i) for i in range(cut.areas.count)])
+    art = _art(replace(cut, areas=areas), LEVELS[level].passes)
+    regions = tuple(replace(r, number=1 + areas.value[i]) for i, r in enumerate(art.regions))
+    return replace(art, regions=regions)
 
 
-def _art(image: Image.Image, areas: LabelMap, chains: list[Chain], ink: tuple[Steps, ...]) -> LineArt:
+def _touching(plane: Plane) -> list[tuple[int, int]]:
+    """The pairs of areas that lie beside each other, the lower number first."""
+    pairs = set()
+    for one, two in ((plane[:, :-1], plane[:, 1:]), (plane[:-1], plane[1:])):
+        other = one != two
+        pairs |= set(zip(np.minimum(one, two)[other].tolist(), np.maximum(one, two)[other].tolist(), strict=True))
+    return sorted(pairs)
+
+
+def _art(cut: _Cut, passes: int) -> LineArt:
+    areas = cut.areas
     width, height = areas.width, areas.height
+    chains = traced(areas, _DRAWING_PASSES if cut.ink else passes, _TOLERANCE)
     matrix = (1 / width, 0.0, 0.0, -1 / width, 0.0, height / width)
     frame: Steps = (("m", 0, 0), ("l", 1, 0), ("l", 1, height / width), ("l", 0, height / width), ("z",))
-    outlines = (frame, *(_closed(chain.steps, chain, matrix) for chain in chains if not chain.framing))
-    sizes, means = areas.sizes(), _mean_colours(image, areas)
+    inside = () if cut.ink else (chain for chain in chains if not chain.framing)
+    outlines = (frame, *(_closed(chain.steps, chain, matrix) for chain in inside))
+    sizes, means = areas.sizes(), _mean_colours(cut)
     around = rings(chains, areas.count)
-    regions = []
-    for index in range(areas.count):
-        (x, y), room = _middle(areas, index)
-        regions.append(
-            Region(moved(around[index], matrix), sizes[index] / (width * height), means[index],
-                   (x / width, (height - y) / width), room / width)
-        )  # fmt: skip
-    return LineArt(1.0, height / width, outlines, ink, tuple(regions))
+    regions = tuple(
+        Region(moved(around[index], matrix), sizes[index] / (width * height), means[index],
+               (x / width, (height - y) / width), room / width)
+        for index, (x, y, room) in enumerate(_spots(cut))
+    )  # fmt: skip
+    return LineArt(1.0, height / width, outlines, cut.ink.strokes if cut.ink else (), regions)
+
+
+def _ink(store: Store, path: Path) -> tuple[Steps, ...]:
+    """The shapes to fill that make a drawing, in a picture 1 wide."""
+
+    def made() -> tuple[Steps, ...]:
+        ink = connected(drawn_ink(store.pixels(path, DRAWING_PX, grey=True)))
+        matrix = (1 / ink.width, 0.0, 0.0, -1 / ink.width, 0.0, ink.height / ink.width)
+        around = rings(traced(ink, _INK_PASSES, _INK_TOLERANCE, apart=False), ink.count)
+        return tuple(moved(steps, matrix) for steps, inked in zip(around, ink.value, strict=True) if inked)
+
+    found: tuple[Steps, ...] = store.keep_long(path, "ink", made)
+    return found
+
+
+def _spots(cut: _Cut) -> list[tuple[float, float, float]]:
+    """Where a number fits best in each area, and the room there; clear of the ink if there is enough room beside it."""
+    plane = cut.areas.plane()
+    free = middles(plane)
+    if cut.ink is None:
+        return free
+    beside = middles(plane, np.asarray(cut.ink.pixels) > 0)
+    return [clear if clear[2] > _BESIDE * spot[2] else spot for clear, spot in zip(beside, free, strict=True)]
 
 
 def _closed(steps: Steps, chain: Chain, matrix: tuple[float, float, float, float, float, float]) -> Steps:
     return (*moved(steps, matrix), ("z",)) if chain.closed else moved(steps, matrix)
 
 
-def _joined(outline: list[Chain], areas: LabelMap) -> Steps:
-    matrix = (1 / areas.width, 0.0, 0.0, -1 / areas.width, 0.0, areas.height / areas.width)
-    return tuple(step for chain in outline for step in _closed(chain.steps, chain, matrix))
-
-
-def _mean_colours(image: Image.Image, areas: LabelMap) -> list[Colour]:
-    sums = [[0, 0, 0] for _ in range(areas.count)]
-    bands = [band.tobytes() for band in image.split()]
-    for y, row in enumerate(areas.rows):
-        at = y * areas.width
-        for start, end, area in row:
-            for i, band in enumerate(bands):
-                sums[area][i] += sum(band[at + start : at + end])
-    return [(r / n / 255, g / n / 255, b / n / 255) for (r, g, b), n in zip(sums, areas.sizes(), strict=True)]
-
-
-def _middle(areas: LabelMap, index: int) -> tuple[Point, float]:
-    """The point of an area farthest from its outline, and how far that is, in px: what is left when it is worn away."""
-    rows = [(y, run) for y, row in enumerate(areas.rows) for run in row if run[2] == index]
-    left, right = min(run[0] for _, run in rows), max(run[1] for _, run in rows)
-    top, low = rows[0][0], rows[-1][0] + 1
-    mask = Image.new("L", (right - left + 2, low - top + 2), 0)
-    for y, (start, end, _) in rows:
-        mask.paste(255, (start - left + 1, y - top + 1, end - left + 1, y - top + 2))
-    room = 0
-    while True:
-        # Wearing by a square and by a cross in turn comes near to a circle.
-        worn = mask.filter(ImageFilter.MinFilter(3)) if room % 2 else _worn_by_cross(mask)
-        if worn.getbbox() is None:
-            break
-        mask, room = worn, room + 1
-    x0, y0, x1, y1 = mask.getbbox() or (0, 0, 1, 1)
-    data, width = mask.tobytes(), mask.width
-    middle = ((x0 + x1 - 1) / 2, (y0 + y1 - 1) / 2)
-    points = [(x, y) for y in range(y0, y1) for x in range(x0, x1) if data[y * width + x]]
-    x, y = min(points, key=lambda p: ((p[0] - middle[0]) ** 2 + (p[1] - middle[1]) ** 2, p))
-    return (left + x - 0.5, top + y - 0.5), room + 0.5
-
-
-def _worn_by_cross(mask: Image.Image) -> Image.Image:
-    worn = mask
-    for dx, dy in ((1, 0), (-1, 0), (0, 1), (0, -1)):
-        worn = ImageChops.darker(worn, ImageChops.offset(mask, dx, dy))
-    return worn
+def _mean_colours(cut: _Cut) -> list[Colour]:
+    numbers = cut.areas.plane().ravel()
+    pixels = np.asarray(cut.image).reshape(-1, 3) / 255
+    sizes = np.bincount(numbers, minlength=cut.areas.count)
+    bands = [(np.bincount(numbers, pixels[:, k], cut.areas.count) / sizes).tolist() for k in range(3)]
+    return list(zip(*bands, strict=True))

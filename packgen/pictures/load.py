@@ -201,7 +201,7 @@ class Store:
 
     def pixels(self, path: Path, least: int, *, grey: bool = False) -> Image.Image:
         """The upright picture as RGB or L, its long side `least` px or as near below as the original has."""
-        whole = self._upright(path, (least, least) if sniff(path) == "SVG" else _fit(picture_info(path), least))
+        whole = self._upright(path, _fit(picture_info(path), least))
         if max(whole.size) > least:
             scale = least / max(whole.size)
             size = (max(1, round(whole.width * scale)), max(1, round(whole.height * scale)))
@@ -324,7 +324,8 @@ def _not_written(folder: Path, error: OSError) -> PictureError:
 
 
 def _fit(info: PictureInfo, least: int) -> tuple[int, int]:
-    scale = min(1.0, least / max(info.width_px, info.height_px))
+    scale = least / max(info.width_px, info.height_px)
+    scale = scale if info.vector else min(1.0, scale)
     return max(1, round(info.width_px * scale)), max(1, round(info.height_px * scale))
 
 

@@ -45,15 +45,18 @@ class Chain:
         return _OUTSIDE in self.areas
 
 
-def traced(areas: LabelMap, passes: int, tolerance: float) -> list[Chain]:
-    """The borders of the areas. No two cross: those that would are followed more closely, then left unsmoothed."""
+def traced(areas: LabelMap, passes: int, tolerance: float, apart: bool = True) -> list[Chain]:
+    """The borders of the areas. No two cross: those that would are followed more closely, then left unsmoothed.
+
+    That they are `apart` need not be looked at for shapes that are only filled.
+    """
     net = _Net(areas)
     stiff: set[int] = set()
     frozen: set[int] = set()
     places = net.smoothed(passes, frozen)
     for _ in range(_TRIES):
         chains = [_chain(net, i, places, tolerance, i in stiff) for i in range(len(net.chains))]
-        wrong = _crossing(chains) | _turned_over(net, chains)
+        wrong = _crossing(chains) | _turned_over(net, chains) if apart else set()
         if not wrong:
             return chains
         if wrong <= stiff:

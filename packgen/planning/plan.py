@@ -70,21 +70,38 @@ def subjects(study: Study, per: str) -> tuple[Subject, ...]:
 
 def _chosen(line: RecipeSheet, found: Sequence[Subject]) -> Sequence[Subject]:
     """The subjects left by the recipe's `only` (an id or a title) and `most` (a count) options."""
-    options = {str(name): value for name, value in line.options}
+    kind, options = str(line.sheet), {str(name): value for name, value in line.options}
+    found = [s for s in found if not (isinstance(s, Work) and kind in {str(name) for name in s.leave_out})]
     only = options.get("only")
     if only:
         wanted = {str(w).lower() for w in (only if isinstance(only, tuple) else (only,))}
         found = [s for s in found if {str(getattr(s, "id", "")).lower(), str(getattr(s, "title", "")).lower()} & wanted]
     most = options.get("most")
-    return best(str(line.sheet), found, int(str(most))) if most is not None else found
+    return best(kind, found, int(str(most))) if most is not None else found
+
+
+# Sheets of works begin at different works, so that they do not all show the first; each at the same for all children.
+_BEGINS = {"colour-by-number": 1, "enlarging-grid": 2, "look-closer": 2}
+_OF_DRAWINGS = frozenset({"colour-by-number", "finish-the-picture"})
 
 
 def best(kind: str, found: Sequence[Subject], count: int) -> Sequence[Subject]:
-    """The `count` subjects that suit a kind of sheet best, in the study's order: the first ones.
+    """The `count` subjects that suit a kind of sheet best, in the study's order; of several as good the first ones.
 
-    The one place where this is decided.
+    Works with a drawing are best to colour and to carry on, those with details to look closer at. Kinds of sheets
+    take turns at the works. The one place where this is decided.
     """
-    return found[:count]
+    works = [subject for subject in found if isinstance(subject, Work)]
+    if len(works) < len(found) or not works:
+        return found[:count]
+    begin = _BEGINS.get(kind, 0) % len(works)
+    in_turn = [*works[begin:], *works[:begin]]
+    if kind in _OF_DRAWINGS:
+        in_turn.sort(key=lambda work: work.drawing is None)
+    elif kind == "look-closer":
+        in_turn.sort(key=lambda work: not work.details)
+    chosen = {work.id for work in in_turn[:count]}
+    return [work for work in works if work.id in chosen]
 
 
 def key_of(subject: Subject) -> str:

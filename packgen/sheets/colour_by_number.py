@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from packgen.page.artwork import Box, Lining, centred, draw_line_art, enough_in, frame_of, lines_of, subject_of, turns
+from packgen.page.artwork import Box, Lining, centred, draw_line_art, drawing_of, enough_in, frame_of, subject_of, turns
 from packgen.page.blocks import Block, Bullets, Prose, draw_stack, gap_of
 from packgen.page.desk import Desk, Laid, Option, Sheet
 from packgen.page.frame import Head
-from packgen.page.look import GUIDE, HAIR, MIDDLE, RULE, SOFT, THIN
+from packgen.page.look import HAIR, MIDDLE, RULE, SOFT, THIN
 from packgen.page.marks import Ink, Stroke
 from packgen.page.pen import Pen
 from packgen.page.sideways import sideways, upright
@@ -38,10 +38,13 @@ _COLOURS = {"first": 5, "younger": 8, "older": 12, "upper": 12}
 _TONES = {"first": 3, "younger": 3, "older": 4, "upper": 5}
 _MOST_COLOURS, _MOST_TONES = 20, 9
 # The em of a number in mm: the largest, and the smallest that is still read with ease (6 pt and more; common practice).
-_NUMBER = {"first": (7.0, 4.0), "younger": (4.4, 2.5), "older": (3.4, 2.1), "upper": (3.2, 2.1)}
+_NUMBER = {"first": (8.0, 4.4), "younger": (5.0, 2.8), "older": (3.6, 2.3), "upper": (3.4, 2.2)}
 _ROW = {"first": 14.0, "younger": 12.0, "older": 10.0, "upper": 9.6}
 _ENTRY = 84.0
-_SKETCH = {"first": (2, 0.4), "younger": (3, 0.35), "older": (3, 0.4), "upper": (3, 0.4)}  # detail, ink
+_LINES = {
+    "first": Lining(0.9, 0.0, swell=0.35, frame=False), "younger": Lining(0.6, 0.1, swell=0.1, frame=False),
+    "older": Lining(0.4, 0.25, frame=False), "upper": Lining(0.35, 0.3, frame=False),
+}  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,7 +66,6 @@ def lay_out(desk: Desk) -> tuple[Laid, ...]:
     form = str(desk.option("form") or _FORM[desk.level])
     art = _art(desk, work, form)
     entries = _entries(desk, art, form)
-    drawing = lines_of(desk, work, _SKETCH[desk.level][0]) if form == "colours" else None
     head = desk.head(desk.say(f"title_{form}"), subject_of(desk, work), "star")
     shape = aspect(work.image)
     turned = sideways(desk)
@@ -74,7 +76,7 @@ def lay_out(desk: Desk) -> tuple[Laid, ...]:
         foot = draw_stack(desk.kit, pen, _words(at, form), x, y + height, width, height) - at.look.gap
         high = _key_height(at, form, entries)
         box = centred(shape, Box(x, y + high + at.look.gap, width, foot - y - high - at.look.gap), 0.0)
-        _areas(at, pen, art, drawing, box)
+        _areas(at, pen, art, box)
         room = box.y - at.look.gap - y
         high = min(room, high * 1.35)
         _key(at, pen, form, entries, Box(x, y + (room - high) * 0.6, width, high))
@@ -89,9 +91,11 @@ def _art(desk: Desk, work: Work, form: str) -> LineArt:
     assert work.image
     if form == "tones":
         count = desk.count("colours", _TONES[desk.level])
-        return tone_shapes(desk.store, work.image, min(max(2, count), _MOST_TONES))
+        tones = min(max(2, count), _MOST_TONES)
+        return tone_shapes(desk.store, work.image, _DETAIL[desk.level], tones, drawing_of(work))
     count = desk.count("colours", _COLOURS[desk.level])
-    return numbered(desk.store, work.image, _DETAIL[desk.level], min(max(2, count), _MOST_COLOURS))
+    colours = min(max(2, count), _MOST_COLOURS)
+    return numbered(desk.store, work.image, _DETAIL[desk.level], colours, drawing_of(work))
 
 
 def _words(desk: Desk, form: str) -> list[Block]:
@@ -110,29 +114,21 @@ def _room(at: Desk, head: Head, form: str, entries: tuple[_Entry, ...]) -> Box:
 # The picture
 
 
-def _areas(desk: Desk, pen: Pen, art: LineArt, drawing: LineArt | None, box: Box) -> None:
-    """The areas, each with its number; one too small for a number to be read is painted already."""
+def _areas(desk: Desk, pen: Pen, art: LineArt, box: Box) -> None:
+    """The lines, and in every area its number, as large as its room allows."""
     largest, least = _NUMBER[desk.level]
     placed = art.placed(box.x, box.y, box.width)
     style = desk.look.label.grey(SOFT)
     rise = desk.faces.metrics(style.face).cap / 2
-    numbers = []
+    draw_line_art(pen, art, box, _LINES[desk.level])
+    frame_of(pen, box, _LINES[desk.level].width, _LINES[desk.level].ink)
     for region in placed.regions:
         words = str(region.number)
         wide = desk.faces.width(words, style.face, 1.0)
         # The number's box must fit the circle of free room: half its diagonal is no longer than the radius.
-        size = min(largest, 1.86 * region.room / (wide * wide + 4 * rise * rise) ** 0.5)
-        if size < least:
-            pen.path(region.steps, None, _ink(desk, art.palette[region.number - 1]), "painted")
-        else:
-            numbers.append((region.label, words, style.at(size), rise * size))
-    draw_line_art(pen, art, box, Lining(THIN, GUIDE, strokes=False, frame=False))
-    if drawing:
-        draw_line_art(pen, drawing, box, Lining(THIN, _SKETCH[desk.level][1], frame=False))
-    for (x, y), words, at_size, up in numbers:
-        pen.ring(x, y, at_size.size * (0.52 if len(words) == 1 else 0.72), fill=1.0, role="number-ground")
-        pen.text(x, y - up, words, at_size, align="centre", role="number")
-    frame_of(pen, box, THIN, RULE)
+        size = max(least, min(largest, 1.86 * region.room / (wide * wide + 4 * rise * rise) ** 0.5))
+        x, y = region.label
+        pen.text(x, y - rise * size, words, style.at(size), align="centre", role="number")
 
 
 def _ink(desk: Desk, colour: Colour) -> Ink:

@@ -12,7 +12,6 @@ from PIL import Image, ImageDraw
 from packgen.pictures.cellar import Cellar
 from packgen.pictures.line_art import LineArt, line_art, numbered, tone_shapes
 from packgen.pictures.load import Store
-from packgen.pictures.sketch import sketch
 
 
 @pytest.fixture
@@ -49,12 +48,12 @@ def test_line_art_is_made_once_for_all_builds(tmp_path: Path, picture: Path) -> 
     first, second = stores(tmp_path)
 
     def arts(store: Store) -> list[LineArt]:
-        return [line_art(store, picture, 1), sketch(store, picture, 2), tone_shapes(store, picture, 3),
+        return [line_art(store, picture, 1), tone_shapes(store, picture, 2, 3),
                 numbered(store, picture, 1, 4)]  # fmt: skip
 
     made = arts(first)
     assert arts(second) == made
-    for key in (("line art", 1), ("sketch", 2), ("tones", 3), ("numbered", 1, 4)):
+    for key in (("line art", 1, ""), ("tones", 2, 3, ""), ("numbered", 1, 4, "")):
         fresh = Store(tmp_path / "work", Cellar(tmp_path / "cellar"))
         fresh.keep_long(picture, key, never)
 
@@ -82,10 +81,10 @@ def test_a_value_that_is_no_value_is_not_there(tmp_path: Path, text: bytes) -> N
 
 def test_another_picture_of_the_same_name_is_another_thing(tmp_path: Path, picture: Path) -> None:
     first, second = stores(tmp_path)
-    before = sketch(first, picture, 1)
+    before = line_art(first, picture, 1)
     Image.open(picture).transpose(Image.Transpose.FLIP_LEFT_RIGHT).save(picture)
     os.utime(picture, ns=(1, 1))
-    assert sketch(second, picture, 1) != before
+    assert line_art(second, picture, 1) != before
 
 
 def test_a_cellar_that_cannot_be_written_is_none(tmp_path: Path) -> None:

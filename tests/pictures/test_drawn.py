@@ -4,9 +4,8 @@ from PIL import Image, ImageDraw
 
 from packgen.pictures.drawn import drawn_areas, drawn_ink, is_drawing, marks
 from packgen.pictures.regions import Wanted
-from packgen.pictures.tracing import traced
 
-ALL = Wanted(1, 60, 30, 0.001, 2.0, 0.6)
+ALL = Wanted(1, 60, 30, 0.02, 0.6)
 
 
 def rooms() -> Image.Image:
@@ -42,16 +41,31 @@ def test_the_paper_between_strokes_meets_in_their_middle() -> None:
 
 
 def test_areas_over_the_limit_are_joined_smallest_first() -> None:
-    areas = drawn_areas(rooms(), Wanted(1, 3, 2, 0.001, 2.0, 0.6))
+    areas = drawn_areas(rooms(), Wanted(1, 3, 2, 0.02, 0.6))
     assert areas.count <= 3 and max(areas.sizes()) > 55_000
 
 
-def test_what_parts_nothing_stays_as_ink() -> None:
+def test_an_area_too_narrow_to_colour_is_joined_to_its_neighbour() -> None:
+    # The rooms are 100 px across, the paper round them 50; a crayon that wants 120 px finds one area.
+    assert drawn_areas(rooms(), Wanted(1, 60, 30, 0.3, 0.6)).count < 4
+
+
+def test_a_narrow_area_joins_the_neighbour_whose_colour_it_has() -> None:
+    image = Image.new("L", (300, 200), 245)
+    pen = ImageDraw.Draw(image)
+    for x in (100, 130):
+        pen.line((x, 0, x, 200), fill=20, width=5)
+    painted = Image.new("RGB", image.size, (200, 60, 50))
+    painted.paste((40, 90, 200), (0, 0, 130, 200))
+    sizes = sorted(drawn_areas(image, Wanted(1, 60, 30, 0.2, 0.6), painted).sizes())
+    assert sizes == pytest.approx([130 * 200, 170 * 200], rel=0.05)
+
+
+def test_all_that_is_drawn_stays_as_ink_without_specks() -> None:
     image = rooms()
-    chains = traced(drawn_areas(image, ALL), 8, 0.4)
-    inked = drawn_ink(image, chains, 1.0)
-    assert sum(bool(v) for v in inked.value) == 1
-    assert inked.image([255 * bool(v) for v in inked.value]).getpixel((95, 100)) == 255
+    image.putpixel((20, 20), 0)
+    inked = drawn_ink(image)
+    assert inked.getpixel((95, 100)) == 255 and inked.getpixel((50, 60)) == 255 and inked.getpixel((20, 20)) == 0
 
 
 def test_marks_are_what_is_darker_than_the_paper() -> None:

@@ -2,7 +2,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from PIL import Image
 
-from packgen.pictures.label_map import connected, neighbours, without_small
+from packgen.pictures.label_map import connected, from_plane
 
 
 def grid(rows: list[list[int]]) -> Image.Image:
@@ -39,28 +39,7 @@ def test_areas_are_those_a_flood_finds(rows: list[list[int]]) -> None:
 
 
 @given(GRIDS)
-def test_borders_are_shared_and_outlines_whole(rows: list[list[int]]) -> None:
-    areas = connected(grid(rows))
-    near = neighbours(areas)
-    for area, others in enumerate(near.of):
-        assert all(near.of[other][area].length == border.length for other, border in others.items())
-    inner = sum(border.length for others in near.of for border in others.values())
-    assert sum(near.outline) == inner + 2 * (len(rows) + len(rows[0]))
-
-
-def test_contrast_is_summed_along_the_border() -> None:
-    areas = connected(grid([[0, 0, 1, 1], [0, 0, 1, 1]]))
-    border = neighbours(areas, bytes([0, 0, 7, 0, 0, 0, 9, 0])).of[0][1]
-    assert (border.length, border.contrast) == (2, 16)
-
-
-@given(GRIDS, st.integers(1, 12))
-def test_no_small_area_is_left_while_it_has_a_neighbour(rows: list[list[int]], least: int) -> None:
-    areas = without_small(connected(grid(rows)), least)
-    assert areas.count == 1 or min(areas.sizes()) >= least
-    assert sum(areas.sizes()) == len(rows) * len(rows[0])
-
-
-def test_a_speck_goes_to_the_neighbour_with_most_border_and_its_value() -> None:
-    areas = without_small(connected(grid([[5, 5, 5, 8], [5, 1, 5, 8], [5, 5, 5, 8]])), 2)
-    assert sorted(areas.value) == [5, 8] and sorted(areas.sizes()) == [3, 9]
+def test_a_plane_gives_its_map_and_the_map_its_plane(rows: list[list[int]]) -> None:
+    plane = connected(grid(rows)).plane()
+    assert plane.shape == (len(rows), len(rows[0]))
+    assert (from_plane(plane).plane() == plane).all() and from_plane(plane).count == int(plane.max()) + 1

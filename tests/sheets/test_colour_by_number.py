@@ -1,15 +1,17 @@
-"""Colour by number: every area has a number that can be read or is painted, and the key tells every number's colour."""
+"""Colour by number: every area has a number that can be read, and the key tells every number's colour."""
 
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 import pytest
-from art_desks import FACES, LEVELS, SHEETS_OF_PAPER, art_desk, picture, placed, said, work
+from art_desks import FACES, LEVELS, SHEETS_OF_PAPER, art_desk, picture, placed, said, shelf, work
+from PIL import Image, ImageDraw
 
 from packgen.page.marks import Page, Path_, Text
 from packgen.pictures.mixing import PAINTS
-from packgen.sheets.colour_by_number import lay_out
+from packgen.sheets.colour_by_number import _art, lay_out
 
 LEAST_MM = 6 * 25.4 / 72  # 6 pt is the least that is read with ease (common practice, no source)
 
@@ -51,15 +53,50 @@ def test_numbers_do_not_lie_on_each_other() -> None:
             assert apart > -0.1
 
 
-def test_a_number_has_the_middle_of_its_room() -> None:
-    """The middle of each number is on the spot it was given: the box of its digits is centred there."""
-    page = numbered_page("younger")
-    grounds = [p.box for p in placed(page, "number-ground")]
-    for p, ground in zip(placed(page, "number"), grounds, strict=True):
-        assert isinstance(p.mark, Text)
+@pytest.mark.parametrize("form", ["colours", "tones"])
+@pytest.mark.parametrize("level", LEVELS)
+def test_every_area_has_its_number_in_it_and_none_is_painted(level: str, form: str) -> None:
+    page = numbered_page(level, options=[("form", form)])
+    art = _art(art_desk("colour-by-number", level, [work(path=picture(400, 300))]), work(path=picture(400, 300)), form)
+    shown = placed(page, "number")
+    assert len(shown) == len(art.regions) and not placed(page, "painted")
+    frame = max((p.box for p in placed(page, "picture-edge")), key=lambda box: box[2] - box[0])
+    scale = (frame[2] - frame[0]) / art.width
+    for p, region in zip(shown, art.regions, strict=True):
+        assert isinstance(p.mark, Text) and p.mark.text == str(region.number)
         cap = FACES.metrics(p.mark.face).cap * p.mark.size
         middle = ((p.box[0] + p.box[2]) / 2, p.box[1] + cap / 2)
-        assert math.dist(middle, ((ground[0] + ground[2]) / 2, (ground[1] + ground[3]) / 2)) < 0.01
+        wanted = (frame[0] + region.label[0] * scale, frame[1] + region.label[1] * scale)
+        assert math.dist(middle, wanted) < 0.05
+
+
+@pytest.mark.parametrize("level", LEVELS)
+def test_numbers_fit_their_areas_and_stand_out_from_the_paper(level: str) -> None:
+    desk = art_desk("colour-by-number", level, [work(path=picture(400, 300))])
+    page = numbered_page(level)
+    art = _art(desk, work(path=picture(400, 300)), "tones" if level == "upper" else "colours")
+    frame = max((p.box for p in placed(page, "picture-edge")), key=lambda box: box[2] - box[0])
+    for p, region in zip(placed(page, "number"), art.regions, strict=True):
+        assert isinstance(p.mark, Text)
+        half = math.hypot(p.box[2] - p.box[0], FACES.metrics(p.mark.face).cap * p.mark.size) / 2
+        assert half <= 1.15 * region.room * (frame[2] - frame[0]) / art.width
+        # Relative luminance of a grey (WCAG 2.1); 7:1 on white is its enhanced contrast, 1.4.6.
+        grey = float(p.mark.ink)  # type: ignore[arg-type]
+        assert 1.05 / (((grey + 0.055) / 1.055) ** 2.4 + 0.05) >= 7
+
+
+def test_a_drawing_of_the_work_gives_the_lines() -> None:
+    lines = shelf().folder / "lines.png"
+    image = Image.new("RGB", (400, 300), "white")
+    ImageDraw.Draw(image).rectangle((100, 80, 300, 220), outline="black", width=4)
+    image.save(lines)
+    plain = work(path=picture(400, 300))
+    (laid,) = lay_out(art_desk("colour-by-number", "younger", [replace(plain, drawing=lines)]))
+    assert len(placed(laid.pages[0], "number")) == 2 and placed(laid.pages[0], "line-art-ink")
+    tall = shelf().folder / "tall.png"
+    image.resize((300, 400)).save(tall)
+    (laid,) = lay_out(art_desk("colour-by-number", "younger", [replace(plain, drawing=tall)]))
+    assert len(placed(laid.pages[0], "number")) > 2
 
 
 def test_the_count_of_colours_can_be_chosen_and_bounded() -> None:
