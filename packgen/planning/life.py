@@ -73,17 +73,21 @@ def _sure(when: When | None) -> Day | None:
 
 
 def age_questions(study: Study, events: Sequence[Event]) -> list[YearsQuestion]:
-    """Questions on ages and intervals that the dates given can answer, the most telling first."""
+    """Questions on ages and intervals that the dates given can answer, the most telling first.
+
+    Each has one right answer, also where dates are known to the year only: asked is the age that somebody comes to in
+    a year, and how far two years lie apart; the age at death only if month and day are known.
+    """
     questions: list[YearsQuestion] = []
     born, died = _sure(study.born), _sure(study.died)
-    if born and died:
+    if born and died and len(set(years_between(born, died))) == 1:
         questions.append(YearsQuestion("life", "", "", *years_between(born, died)))
     sure = [(event, day) for event in events if (day := _sure(event.when))]
     if born:
         lived = [(e, d) for e, d in sure if d.year > born.year and (not died or d.year <= died.year)]
         for event, day in lived[:: max(1, len(lived) // 3)][:3]:
             if not (died and day.year == died.year):
-                questions.append(YearsQuestion("age", str(event.what), "", *years_between(born, day)))
+                questions.append(YearsQuestion("age", str(event.what), "", *[day.year - born.year] * 2))
     for event in events:
         start, end = event.when.start, event.when.end
         if event.when.is_span and start and end and not event.when.approximate:
@@ -91,7 +95,7 @@ def age_questions(study: Study, events: Sequence[Event]) -> list[YearsQuestion]:
             break
     if len(sure) > 3:
         (first, a), (second, b) = sure[1], sure[-2]
-        questions.append(YearsQuestion("between", str(first.what), str(second.what), *years_between(a, b)))
+        questions.append(YearsQuestion("between", str(first.what), str(second.what), *[b.year - a.year] * 2))
     return questions
 
 

@@ -9,15 +9,18 @@ from packgen.page.blocks import Block, Bullets, Lines, Prose, Stack
 from packgen.page.cut_outs import Card, card_pages
 from packgen.page.desk import Desk, Laid, Option, Sheet
 from packgen.page.frame import Head
-from packgen.page.look import BLACK, BOLD, HAIR, HEAVY, MIDDLE, PALE, RULE, SOFT, THIN
+from packgen.page.look import BOLD, HAIR, PALE, RULE, SOFT, THIN
 from packgen.page.marks import Page, Stroke
 from packgen.page.pen import Pen
+from packgen.page.story_path import Stop, path_page
 from packgen.page.table import Column, Table
 from packgen.page.text import Style, fit, wrap
-from packgen.page.time_axis import TimeAxis, axis_for, spread
+from packgen.page.time_axis import TimeAxis, axis_for, spread, year_name
+from packgen.page.time_points import Moment, draw_axis, draw_dot, years_of
+from packgen.planning.gentle import gentle_events
 from packgen.planning.life import chosen_events, timeline_questions
 from packgen.reading.dates import plain
-from packgen.reading.models import Day, Event, When
+from packgen.reading.models import Event, When
 
 SHEET = Sheet(
     title="Timeline",
@@ -32,32 +35,18 @@ SHEET = Sheet(
 _FORMS = {"first": "draw", "younger": "glue", "older": "read", "upper": "read"}
 _JOIN = 16.0  # how much of the axis is printed on both of two joined sheets
 _MOST_SHEETS = 10
+_STORY = 4  # the most events a child of four tells in order (common practice, no source)
 _PULL = 55.0  # how far a label may be pulled from its date
-
-
-@dataclass(frozen=True, slots=True)
-class _Mark:
-    """An event on the axis: when it began and ended in years, what stands beside it."""
-
-    start: float
-    end: float
-    when: str
-    words: str
-    open: bool
-    event: Event
-
-    @property
-    def lasted(self) -> bool:
-        """True if it is drawn as a bar, not as a point."""
-        return self.end - self.start >= 1.0
 
 
 def lay_out(desk: Desk) -> tuple[Laid, ...]:
     """The axis with its tasks, and for the younger the cards to glue on."""
+    form = str(desk.option("form") or _FORMS[desk.level])
+    if form == "draw" and desk.level == "first":
+        return _story(desk)
     marks = _marks(desk)
     if not marks:
         return ()
-    form = str(desk.option("form") or _FORMS[desk.level])
     form = "draw" if form == "glue" and desk.no_glue else form
     head = desk.head(desk.say(f"title_{form}"), desk.say(f"subject_{form}"), "strip", date=form == "read")
     if form == "read":
@@ -65,36 +54,45 @@ def lay_out(desk: Desk) -> tuple[Laid, ...]:
     return _placed(desk, head, marks, glue=form == "glue")
 
 
-def _marks(desk: Desk) -> list[_Mark]:
+def _story(desk: Desk) -> tuple[Laid, ...]:
+    """For the youngest: a few gentle events in order, on a path without an axis."""
+    every = str(desk.option("events")) == "all"
+    most = _STORY if every else max(1, min(_STORY, desk.count("events", desk.recipe.events or _STORY)))
+    events = gentle_events(desk.study, most)
+    if not events:
+        return ()
+    head = desk.head(desk.say("title_story"), desk.say("subject_story"), "strip", date=False)
+    stops = [Stop(str(event.short or event.what), _year_words(event.when)) for event in events]
+    page, crowded = path_page(desk, head, stops, SHEET.title)
+    for event in (event for event, stop in zip(events, stops, strict=True) if stop in crowded):
+        _too_long(desk, str(event.short or event.what), event)
+    return (Laid("timeline", SHEET.title, (page,), week=desk.item.week),)
+
+
+def _year_words(when: When) -> str:
+    """A date as the youngest's grown-up reads it: of a day only the year."""
+    if when.start is None or when.is_span or when.spread or when.approximate or when.uncertain:
+        return plain(when)
+    return year_name(when.start.year)
+
+
+def _too_long(desk: Desk, words: str, event: Event) -> None:
+    desk.fault(event.what, f'"{words[:40]}" is too long for its place on the timeline.',
+               'Give the event a short wording with "short:".')  # fmt: skip
+
+
+def _marks(desk: Desk) -> list[Moment]:
     """The events in order of time, as many as the recipe wants; those left out are told to the parent."""
     every = str(desk.option("events")) == "all"
     events = chosen_events(desk.study, None if every else desk.count("events", desk.recipe.events or 99))
     short = desk.level in ("first", "younger")
     marks = []
     for event in events:
-        start, end = _years(event.when)
+        start, end = years_of(event.when)
         words = str(event.short or event.what) if short else str(event.what)
         unsure = event.when.approximate or event.when.uncertain or event.when.spread
-        marks.append(_Mark(start, end, plain(event.when), words, unsure, event))
+        marks.append(Moment(start, end, plain(event.when), words, unsure, event))
     return marks
-
-
-def _years(when: When) -> tuple[float, float]:
-    """Where an event begins and ends on the axis. A date known to the year stands at that year's own mark.
-
-    A moment known only to lie in some years stands in their middle; an open end or beginning is left out.
-    """
-    first, last = when.start or when.end, when.end or when.start
-    assert first is not None and last is not None
-    start, end = _year(first), _year(last)
-    if when.spread:
-        start = end = (start + end) / 2
-    return start, end if when.is_span else start
-
-
-def _year(day: Day) -> float:
-    """A date as a year with its fraction."""
-    return day.year + ((day.month or 1) - 1) / 12 + ((day.day or 1) - 1) / 372
 
 
 # Reading off: labels beside the axis
@@ -106,11 +104,11 @@ class _Sheet:
 
     begin: float
     end: float
-    marks: tuple[_Mark, ...]
+    marks: tuple[Moment, ...]
     tops: tuple[float, ...]
 
 
-def _read(desk: Desk, head: Head, marks: Sequence[_Mark]) -> tuple[Page, ...]:
+def _read(desk: Desk, head: Head, marks: Sequence[Moment]) -> tuple[Page, ...]:
     tasks = _tasks(desk, marks)
     plan = _sheets(desk, head, marks)
     if plan is None:
@@ -141,7 +139,7 @@ def _label_room(desk: Desk) -> tuple[float, float]:
     return 56.0, desk.live_width - 56.0
 
 
-def _sheets(desk: Desk, head: Head, marks: Sequence[_Mark]) -> tuple[TimeAxis, list[_Sheet]] | None:
+def _sheets(desk: Desk, head: Head, marks: Sequence[Moment]) -> tuple[TimeAxis, list[_Sheet]] | None:
     """The axis and its stretches on the fewest sheets where every label finds its place; None if six do not do."""
     style = _label_style(desk)
     _, wide = _label_room(desk)
@@ -156,12 +154,12 @@ def _sheets(desk: Desk, head: Head, marks: Sequence[_Mark]) -> tuple[TimeAxis, l
     return None
 
 
-def _label_height(desk: Desk, mark: _Mark, style: Style, width: float) -> float:
+def _label_height(desk: Desk, mark: Moment, style: Style, width: float) -> float:
     return len(wrap(desk.faces, f"{mark.when}  {mark.words}", style, width)) * style.leading
 
 
 def _cut(
-    axis: TimeAxis, rooms: Sequence[float], marks: Sequence[_Mark], heights: Sequence[float]
+    axis: TimeAxis, rooms: Sequence[float], marks: Sequence[Moment], heights: Sequence[float]
 ) -> list[_Sheet] | None:
     sheets: list[_Sheet] = []
     begin = 0.0
@@ -190,7 +188,7 @@ def _paint(desk: Desk, pen: Pen, axis: TimeAxis, sheet: _Sheet, place: tuple[flo
     top = y + height - 2.0
     line = x + 30.0
     end = min(sheet.end, axis.length)
-    _axis(desk, pen, axis, sheet.begin, end, line, top)
+    draw_axis(desk, pen, axis, sheet.begin, end, line, top)
     _joins(desk, pen, sheet, axis, x, top, number, count)
     indent, wide = _label_room(desk)
     lanes: list[float] = []
@@ -200,7 +198,7 @@ def _paint(desk: Desk, pen: Pen, axis: TimeAxis, sheet: _Sheet, place: tuple[flo
         if mark.lasted:
             dot = _bar(pen, axis, mark, sheet, line, top, lanes)
         else:
-            _dot(pen, mark, line, at)
+            draw_dot(pen, mark, line, at)
         lines = wrap(desk.faces, f"{mark.when}  {mark.words}", style, wide)
         label_y = top - label_top
         middle = label_y - style.leading * 0.5
@@ -211,7 +209,7 @@ def _paint(desk: Desk, pen: Pen, axis: TimeAxis, sheet: _Sheet, place: tuple[flo
         _label(desk, pen, mark, lines, style, x + indent, label_y)
 
 
-def _label(desk: Desk, pen: Pen, mark: _Mark, lines: Sequence[str], style: Style, x: float, top: float) -> None:
+def _label(desk: Desk, pen: Pen, mark: Moment, lines: Sequence[str], style: Style, x: float, top: float) -> None:
     """A label: the date in bold where it fits on the first line, and what happened."""
     bold = style.in_face(desk.look.strong.face)
     base = top - pen.drop(style)
@@ -227,21 +225,7 @@ def _label(desk: Desk, pen: Pen, mark: _Mark, lines: Sequence[str], style: Style
         pen.lines(x, top, lines, style)
 
 
-def _axis(desk: Desk, pen: Pen, axis: TimeAxis, begin: float, end: float, line: float, top: float) -> None:
-    pen.line(line, top, line, top - (end - begin), HEAVY, BLACK, role="axis")
-    small = desk.look.small
-    for year in axis.small_ticks:
-        at = axis.down(year)
-        if begin - 0.01 <= at <= end + 0.01:
-            pen.line(line - 1.4, top - at + begin, line, top - at + begin, HAIR, BLACK, role="small-tick")
-    for year, name in axis.ticks:
-        at = axis.down(year)
-        if begin - 0.01 <= at <= end + 0.01:
-            pen.line(line - 3.0, top - at + begin, line, top - at + begin, MIDDLE, BLACK, role="year-tick")
-            pen.text(line - 4.2, top - at + begin - small.size * 0.33, name, small, align="right", role="year")
-
-
-def _bar(pen: Pen, axis: TimeAxis, mark: _Mark, sheet: _Sheet, line: float, top: float, lanes: list[float]) -> float:
+def _bar(pen: Pen, axis: TimeAxis, mark: Moment, sheet: _Sheet, line: float, top: float, lanes: list[float]) -> float:
     """A span as a bar right of the axis, in the first lane that is free there; returns its middle line."""
     start, end = axis.down(mark.start), axis.down(mark.end)
     lane = next((k for k, until in enumerate(lanes) if until <= start), len(lanes))
@@ -252,34 +236,26 @@ def _bar(pen: Pen, axis: TimeAxis, mark: _Mark, sheet: _Sheet, line: float, top:
     return x
 
 
-def _dot(pen: Pen, mark: _Mark, x: float, y: float) -> None:
-    """The point of an event: full if the date is sure, open if it is about."""
-    if mark.open:
-        pen.ring(x, y, 1.3, Stroke(MIDDLE, 0.0, (0.8, 0.5)), 1.0, role="event")
-    else:
-        pen.ring(x, y, 1.1, Stroke(THIN, 0.0), 0.0, role="event")
-
-
 def _joins(desk: Desk, pen: Pen, sheet: _Sheet, axis: TimeAxis, x: float, top: float, number: int, count: int) -> None:
     """Where this sheet joins the next: a hatched strip to glue under, and the line that must meet."""
     if number < count:
         foot = top - (sheet.end - sheet.begin)
         pen.line(x, foot + _JOIN, x + desk.live_width, foot + _JOIN, THIN, RULE, (2.0, 1.4), role="join")
-        pen.text(x, foot + _JOIN - 3.4, desk.say("join_under"), desk.look.small.at(2.9).grey(SOFT))
+        pen.text(x, foot + _JOIN - 3.4, desk.say("join_under"), desk.look.small.grey(SOFT))
     if number > 1:
         pen.line(x, top - _JOIN, x + desk.live_width, top - _JOIN, THIN, RULE, (2.0, 1.4), role="join")
-        pen.text(x, top - _JOIN + 1.2, desk.say("join_over"), desk.look.small.at(2.9).grey(SOFT))
+        pen.text(x, top - _JOIN + 1.2, desk.say("join_over"), desk.look.small.grey(SOFT))
 
 
-def _numbered(desk: Desk, head: Head, marks: Sequence[_Mark], tasks: Sequence[Block]) -> tuple[Page, ...]:
+def _numbered(desk: Desk, head: Head, marks: Sequence[Moment], tasks: Sequence[Block]) -> tuple[Page, ...]:
     """Too many labels for the axis: numbered points on one axis, and the list they point to."""
     first, last = min(m.start for m in marks), max(m.end for m in marks)
     axis = axis_for(first, last, desk.room(head, 0, ruler=True) - 4.0)
-    style = desk.look.small.at(2.7)
+    style = desk.look.small
 
     def paint(pen: Pen, x: float, y: float, width: float, height: float) -> None:
         top, line = y + height - 2.0, x + 30.0
-        _axis(desk, pen, axis, 0.0, axis.length, line, top)
+        draw_axis(desk, pen, axis, 0.0, axis.length, line, top)
         groups: list[list[int]] = []
         for k, mark in enumerate(marks):
             at = axis.down(mark.start)
@@ -287,7 +263,7 @@ def _numbered(desk: Desk, head: Head, marks: Sequence[_Mark], tasks: Sequence[Bl
                 groups[-1].append(k)
             else:
                 groups.append([k])
-            _dot(pen, mark, line, top - at)
+            draw_dot(pen, mark, line, top - at)
         for group in groups:
             at = top - axis.down(marks[group[0]].start)
             words = str(group[0] + 1) if len(group) == 1 else f"{group[0] + 1}–{group[-1] + 1}"
@@ -301,23 +277,23 @@ def _numbered(desk: Desk, head: Head, marks: Sequence[_Mark], tasks: Sequence[Bl
     return (page, *listed)
 
 
-def _tasks(desk: Desk, marks: Sequence[_Mark]) -> list[Block]:
+def _tasks(desk: Desk, marks: Sequence[Moment]) -> list[Block]:
     """Intervals and ages to read off the axis, with lines for the answers."""
     asked = timeline_questions(desk.study, [m.event for m in marks], desk.level)
     asks = [desk.say(f"ask_{q.kind}", q=q) for q in asked]
     blocks: list[Block] = [Bullets(desk.say_lines("how"), "dot", "body", spread=0.15)]
     blocks += [
-        Stack((Prose(f"{k}. {ask}", "strong", tight=True), Lines(1, 2, gap=0.0)), gap=2.5)
+        Stack((Prose(f"{k}. {ask}", "strong", tight=True), Lines(1, 1, gap=0.0)), gap=2.5)
         for k, ask in enumerate(asks, 1)
     ]
-    blocks += [Stack((Prose(ask, "strong", tight=True), Lines(3, gap=0.0))) for ask in desk.say_lines("own")]
+    blocks += [Stack((Prose(ask, "strong", tight=True), Lines(2, 7, gap=0.0))) for ask in desk.say_lines("own")]
     return blocks
 
 
 # Gluing and drawing: places for a few events, each joined to its date
 
 
-def _placed(desk: Desk, head: Head, marks: Sequence[_Mark], *, glue: bool) -> tuple[Laid, ...]:
+def _placed(desk: Desk, head: Head, marks: Sequence[Moment], *, glue: bool) -> tuple[Laid, ...]:
     """Boxes beside the axis, each joined to its date; to glue, the cards to cut out are a sheet of their own."""
     room = desk.room(head, 0, ruler=True) - 4.0
     gap = 3.0
@@ -344,19 +320,19 @@ def _placed(desk: Desk, head: Head, marks: Sequence[_Mark], *, glue: bool) -> tu
     return tuple(laid)
 
 
-def _shuffled(marks: Sequence[_Mark]) -> list[_Mark]:
+def _shuffled(marks: Sequence[Moment]) -> list[Moment]:
     """The cards in an order that does not give the places away: every third, three times over."""
     return [mark for start in (1, 2, 0) for mark in marks[start::3]]
 
 
-def _boxes(desk: Desk, marks: Sequence[_Mark], size: tuple[float, float, float], *, glue: bool):  # type: ignore[no-untyped-def]
+def _boxes(desk: Desk, marks: Sequence[Moment], size: tuple[float, float, float], *, glue: bool):  # type: ignore[no-untyped-def]
     wide, high, gap = size
 
     def paint(pen: Pen, x: float, y: float, width: float, height: float) -> None:
         top = y + height - 2.0
         line = x + 26.0
         axis = axis_for(min(m.start for m in marks), max(m.end for m in marks), height - 4.0)
-        _axis(desk, pen, axis, 0.0, axis.length, line, top)
+        draw_axis(desk, pen, axis, 0.0, axis.length, line, top)
         wanted = [axis.down(m.start) for m in marks]
         tops = spread(wanted, [high] * len(marks), 0.0, height - 4.0, gap) or []
         for mark, down in zip(marks, tops, strict=False):
@@ -365,7 +341,7 @@ def _boxes(desk: Desk, marks: Sequence[_Mark], size: tuple[float, float, float],
                 pen.box(line - 0.2, top - axis.down(mark.end), 2.2, axis.down(mark.end) - axis.down(mark.start),
                         Stroke(THIN, 0.2), 0.8, role="span")  # fmt: skip
             else:
-                _dot(pen, mark, line, at)
+                draw_dot(pen, mark, line, at)
             middle = top - down - high / 2
             pen.line(line + 1.5, at, line + 8.0, at, THIN, RULE)
             pen.line(line + 8.0, at, line + 15.0, middle, THIN, RULE)
@@ -375,7 +351,7 @@ def _boxes(desk: Desk, marks: Sequence[_Mark], size: tuple[float, float, float],
     return paint
 
 
-def _place(desk: Desk, pen: Pen, mark: _Mark, box: tuple[float, float, float, float], *, glue: bool) -> None:
+def _place(desk: Desk, pen: Pen, mark: Moment, box: tuple[float, float, float, float], *, glue: bool) -> None:
     """One place beside the axis: a dashed box for a card, or a box to draw in with the event's words."""
     x, y, wide, high = box
     look = desk.look
@@ -390,6 +366,5 @@ def _place(desk: Desk, pen: Pen, mark: _Mark, box: tuple[float, float, float, fl
     text = f"{mark.words}\n{mark.when}"
     fitted = fit(desk.faces, text, style.at(look.body.size), room - 5.0, high - 4.0, 3.0)
     if not fitted.fits:
-        desk.fault(mark.event.what, f'"{mark.words[:40]}" is too long for its place on the timeline.',
-                   'Give the event a short wording with "short:".')  # fmt: skip
+        _too_long(desk, mark.words, mark.event)
     pen.lines(x + 2.5, y + high / 2 + fitted.height / 2, fitted.lines, fitted.style)

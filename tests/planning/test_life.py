@@ -85,5 +85,13 @@ def test_a_whole_life_asks_for_ages_and_intervals_with_right_answers() -> None:
     asked = age_questions(study(*events, born="3 May 1834", died="9 November 1902"), events)
     assert [q.kind for q in asked] == ["life", "age", "age", "age", "between"]
     assert asked[0].answer == "68"
-    assert asked[1].what == "A boat is lost" and asked[1].answer == "6 or 7"
-    assert (asked[-1].what, asked[-1].other, asked[-1].answer) == ("A boat is lost", "Lit", "25 or 26")
+    assert asked[1].what == "A boat is lost" and asked[1].answer == "7"
+    assert (asked[-1].what, asked[-1].other, asked[-1].answer) == ("A boat is lost", "Lit", "26")
+
+
+def test_every_question_has_one_answer_also_where_only_years_are_known() -> None:
+    events = [event("1834", "Born"), event("1841", "A boat is lost"), event("1855", "Cork"), event("1867", "Lit"),
+              event("1902", "Dies")]  # fmt: skip
+    asked = age_questions(study(*events, born="1834", died="1902"), events)
+    assert [q.kind for q in asked] == ["age", "age", "age", "between"]
+    assert all(q.low == q.high for q in asked)
