@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from packgen.page.blocks import Block, Boxed, Bullets, DrawBox, Lines, Prose, Row, Stack, heading
 from packgen.page.desk import Desk, Laid, Sheet
 from packgen.page.letters import TraceLine
 from packgen.page.pictured import Beside
+from packgen.page.time_axis import year_name
 from packgen.planning.plan import life_at
+from packgen.reading.models import When
 
 SHEET = Sheet(
     title="Biography",
@@ -54,7 +58,8 @@ def _younger(desk: Desk) -> list[Block]:
     study = desk.study
     blocks: list[Block] = [Prose(life, "body")] if life else []
     blocks.append(_portrait(desk, desk.say("draw_person"), 62.0))
-    blocks.append(Stack((Prose(desk.say("names"), "strong", tight=True), TraceLine(desk, str(study.study)))))
+    name = replace(TraceLine(desk, str(study.study)).traced(desk.kit), under=1)
+    blocks.append(Stack((Prose(desk.say("names"), "strong", tight=True), name)))
     known = [
         (key, value) for key, value in (("born", study.born), ("died", study.died), ("place", study.place)) if value
     ]
@@ -75,16 +80,37 @@ def _older(desk: Desk) -> list[Block]:
             heading(desk.say("story"), gap=0.0),
             *(Prose(p, "body", gap=1.8) for p in life.split("\n") if p.strip()),
         ]
-    facts = [key for key, value in (("born", study.born), ("died", study.died), ("place", study.place)) if value]
-    if study.born and study.died:
-        facts.append("age")
     blocks.append(_portrait(desk, desk.say("draw_person"), 58.0))
-    if facts:
-        blocks.append(heading(desk.say("facts_head")))
-        blocks += [Row(((-52.0, Prose(desk.say(key), "strong")), (1.0, Lines(1, 1))), gap=1.5) for key in facts]
+    blocks += _facts(desk, str(life or ""))
     for question in desk.say_lines("questions"):
         blocks.append(Stack((Prose(question, "strong", tight=True), Lines(3, 6, gap=0.5))))
     blocks.append(Stack((heading(desk.say("own")), Lines(7 if desk.level == "older" else 10, gap=0.5, grow=2.0))))
     if desk.level == "upper":
         blocks.append(Stack((Prose(desk.say("sources"), "strong", tight=True), Lines(2, 4, gap=0.5))))
     return blocks
+
+
+def _facts(desk: Desk, life: str) -> list[Block]:
+    """What is to be found in the story, two to a row, each named on its own line; nothing that is not in it."""
+    study = desk.study
+    found = [key for key, when in (("born", study.born), ("died", study.died)) if when and _year(when) in life]
+    if study.place and str(study.place.name) in life:
+        found.append("place")
+    if {"born", "died"} <= set(found) and desk.level == "upper" and _to_the_day(study.born, study.died):
+        found.append("age")
+    if not found:
+        return []
+    lines = [Lines(1, 1, starter=desk.say(key)) for key in found]
+    rows = [Row(tuple((1.0, line) for line in lines[k : k + 2]), gutter=8.0, gap=0.0) for k in range(0, len(lines), 2)]
+    return [Stack((heading(desk.say("facts_head")), *rows))]
+
+
+def _year(when: When) -> str:
+    """The year of a date as a story has it."""
+    day = when.start or when.end
+    return year_name(day.year) if day else "\0"
+
+
+def _to_the_day(*dates: When | None) -> bool:
+    """True if dates are sure to the day, so that an age between them is one number."""
+    return all(d and d.start and d.start.day and not (d.is_span or d.spread or d.approximate) for d in dates)

@@ -40,8 +40,30 @@ def test_the_whole_life_is_on_paper(level: str, paper: str, life: str) -> None:
 def test_dates_are_only_asked_where_the_study_has_them() -> None:
     with_dates = {"born": read_when(Said("1834")), "died": read_when(Said("1902"))}
     for level in ("younger", "older"):
-        assert "orn" in shown(desk(level, **with_dates))
+        assert "Born:" in shown(desk(level, "Ada was born in 1834 and died in 1902.", **with_dates))
         assert "Died" not in shown(desk(level))
+
+
+@pytest.mark.parametrize("level", ["older", "upper"])
+def test_only_what_is_in_the_story_is_to_be_found_there(level: str) -> None:
+    to_the_day = {"born": read_when(Said("3 May 1834")), "died": read_when(Said("9 November 1902"))}
+    words = shown(desk(level, "Ada was born in 1834.", **to_the_day))
+    assert "Born:" in words and "Died:" not in words and "Age at death" not in words
+    both = "Ada was born in 1834 and died in 1902."
+    assert ("Age at death" in shown(desk(level, both, **to_the_day))) == (level == "upper")
+    years = {"born": read_when(Said("1834")), "died": read_when(Said("1902"))}
+    assert "Age at death" not in shown(desk(level, both, **years))  # 67 or 68: no one answer
+
+
+@pytest.mark.parametrize("paper", SHEETS_OF_PAPER)
+def test_the_name_of_a_fact_stands_on_its_own_line(paper: str) -> None:
+    at = desk("older", "Ada was born in 1834.", paper=paper, born=read_when(Said("1834")))
+    (laid,) = biography.lay_out(at)
+    for page in laid.pages:
+        for p in placed(page):
+            if isinstance(p.mark, Text) and p.mark.text == "Born:":
+                lines = [line.box for line in placed(page, "baseline") if line.box[0] <= p.box[0] + 0.1]
+                assert min(abs(p.mark.y - box[1]) for box in lines) < 1.5
 
 
 def test_a_portrait_stands_beside_the_box_to_draw() -> None:
