@@ -1,8 +1,8 @@
 """Enlarging by squares: how many, how large on the print and on the empty grid, and by exactly how much it grows.
 
 All squares are whole if a hair off the picture's edge makes them so; else they fit the long side exactly, and on the
-other side the last is a part of one. Square sizes are whole or half millimetres on the print, so that a child can rule
-them.
+other side the last is a part of one. Squares are whole millimetres on the print and on the copy, so that a child can
+rule them.
 """
 
 from __future__ import annotations
@@ -19,10 +19,12 @@ from PIL import ImageChops, ImageFilter
 from packgen.pictures.load import Crop, Store
 
 # Squares along the long side: what suits the level, and the fewest and most that may be taken to fit the short side.
-ALONG = {"first": (3, 2, 4), "younger": (4, 4, 6), "older": (8, 7, 10), "upper": (10, 9, 14)}
+ALONG = {"first": (3, 2, 4), "younger": (5, 4, 6), "older": (8, 6, 10), "upper": (10, 8, 14)}
+MOST_SQUARES = {"first": 12, "younger": 24, "older": 48, "upper": 96}
 _PLAIN = ((3, 2), (2, 1), (5, 2), (3, 1), (4, 1), (5, 1), (6, 1), (8, 1), (10, 1))
 RATIOS = tuple(Fraction(large, small) for large, small in _PLAIN)
-_HALF = 0.5
+_LEAST = 4  # mm, of a square on the print
+_NEARLY = Fraction(95, 100)
 _TRIM = 0.07  # at most so much of the picture's width or height is left off to make the squares whole
 _SLIVER = 0.3  # a last part of a square is at least so much of one
 
@@ -91,25 +93,35 @@ def enlarging(aspect: float, level: str, source: tuple[float, float], target: tu
               ratios: Sequence[Fraction] = RATIOS) -> Enlarging:  # fmt: skip
     """The grid for a picture of that aspect whose print has the room `source` and whose copy the room `target`, in mm.
 
-    The copy is as large as it can be; the ratio is the smallest plain one at which the print still fits. Raises NoGrid.
+    The copy is as large as it can be; of ratios that make it nearly as large, the smallest is taken. Raises NoGrid.
     """
-    for columns, rows in _squares(aspect, *ALONG[level]):
+    for columns, rows in _squares(aspect, *ALONG[level], MOST_SQUARES[level]):
         large = min(target[0] / columns, target[1] / rows)
         room = min(source[0] / columns, source[1] / rows)
+        found: list[tuple[Fraction, Fraction]] = []
         for ratio in sorted(ratios):
-            cell = math.floor(min(large / float(ratio), room) / _HALF + 1e-9) * _HALF
-            if cell >= 4.0 and large / float(ratio) <= room + _HALF:
-                return Enlarging(
-                    columns, rows, cell, float(Fraction(cell) * ratio), ratio, _shown(aspect, columns, rows)
-                )
+            step = ratio.denominator  # of so many mm squares are whole mm on both
+            cell = Fraction(math.floor(min(large / float(ratio), room) / step + 1e-9) * step)
+            if cell >= _LEAST:
+                found.append((cell, ratio))
+        if found:
+            most = max(cell * ratio for cell, ratio in found)
+            cell, ratio = next(pair for pair in found if pair[0] * pair[1] >= _NEARLY * most)
+            shown = _shown(aspect, columns, rows)
+            return Enlarging(columns, rows, float(cell), float(cell * ratio), ratio, shown)
     raise NoGrid("there is no room for the squares of this picture", "Give it a larger paper or fewer squares.")
 
 
-def _squares(aspect: float, wish: int, fewest: int, most: int) -> list[tuple[float, float]]:
-    """Squares across and down, the best first: whole ones, near the wish, with little of the picture left off."""
+def _squares(aspect: float, wish: int, fewest: int, most: int, many: int) -> list[tuple[float, float]]:
+    """Squares across and down, the best first: whole ones, near the wish, with little of the picture left off.
+
+    Never more than `many` in all.
+    """
     options: list[tuple[float, float, float]] = []
     for count in range(fewest, most + 1):
         short = min(aspect, 1 / aspect) * count
+        if count * math.ceil(short - 0.5) > many:
+            continue
         whole = max(1, round(short))
         trim = 1 - min(whole, short) / max(whole, short)
         part = short - int(short)

@@ -6,7 +6,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from PIL import Image, ImageDraw
 
-from packgen.pictures.grid import ALONG, NoGrid, drawn_beforehand, enlarging
+from packgen.pictures.grid import ALONG, MOST_SQUARES, NoGrid, drawn_beforehand, enlarging
 from packgen.pictures.load import Store
 
 LEVELS = st.sampled_from(sorted(ALONG))
@@ -47,7 +47,15 @@ def test_squares_are_square_on_the_picture(aspect: float, level: str) -> None:
 def test_the_older_get_more_squares(aspect: float) -> None:
     counts = [max(g.columns, g.rows) for g in (enlarging(aspect, level, (100, 100), (180, 180)) for level in ALONG)]
     assert counts == sorted(counts)
-    assert counts[0] <= 4 and 4 <= counts[1] <= 6 and 7 <= counts[2] <= 10 and 9 <= counts[3] <= 14
+    assert counts[0] <= 4 and 4 <= counts[1] <= 6 and 6 <= counts[2] <= 10 and 6 <= counts[3] <= 14
+
+
+@given(st.floats(0.3, 3.0), LEVELS, st.floats(60, 170), st.floats(150, 240))
+def test_squares_are_whole_mm_on_both_and_not_too_many(aspect: float, level: str, small: float, large: float) -> None:
+    grid = enlarging(aspect, level, (small, small), (large, large))
+    assert grid.cell == int(grid.cell) and grid.large == int(grid.large)
+    assert len(grid.letters) * len(grid.numbers) <= MOST_SQUARES[level]
+    assert MOST_SQUARES["older"] == 48 and list(MOST_SQUARES.values()) == sorted(MOST_SQUARES.values())
 
 
 @given(st.floats(0.4, 2.5), LEVELS)
