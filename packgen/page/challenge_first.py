@@ -88,7 +88,7 @@ def _plain_words(item: str) -> str:
 def _amounts(made: ChallengeSet) -> str:
     """The amounts that matter, for the grown-up, in one line."""
     said = [material_words(made.desk, m) for m in made.challenge.materials if m.amount and (m.unit or m.amount > 1)]
-    return made.say("amounts") + " " + ", ".join(said) + "." if said else ""
+    return made.say("amounts") + " " + "; ".join(said) + "." if said else ""
 
 
 def _try(made: ChallengeSet, draw: float, again: bool) -> list[Block]:

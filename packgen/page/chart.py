@@ -20,6 +20,8 @@ _FINEST = 1.8
 _TICK = 1.6
 _CLEAR = 1.2
 _LEAST_PLOT = 42.0
+_UNDER_KEY = 2.6
+_UNDER_TITLE = 2.4
 _STRIP = 0.31  # half the width of a strip, as a share of its place
 
 
@@ -109,7 +111,7 @@ class Chart:
     def frame(self, kit: Kit, x: float, top: float, width: float, height: float) -> Frame:
         """Where the plot lies in a rectangle below `top`: what the titles and labels leave."""
         look = kit.look
-        head = look.label.leading * len(self._y_title(kit, width)) + self._key_height(kit, width) + 1.5
+        head = look.label.leading * len(self._y_title(kit, width)) + self._key_height(kit, width) + _UNDER_TITLE
         left = self._left(kit)
         labels, style, upright = self._foot_labels(kit, width - left - self._right(kit))
         deep = (max((kit.faces.width(text, style.face, style.size) for row in labels for text in row), default=0.0)
@@ -141,7 +143,8 @@ class Chart:
 
     def _key_height(self, kit: Kit, width: float) -> float:
         lines = len(wrap(kit.faces, self.key, kit.look.small, width)) if self.key else 0
-        return (lines + len(self._key_lines(kit, width))) * kit.look.small.leading
+        lines += len(self._key_lines(kit, width))
+        return lines * kit.look.small.leading + (_UNDER_KEY if lines else 0.0)
 
     def _key_lines(self, kit: Kit, width: float) -> list[list[str]]:
         """The entries of the key in lines that fit the width."""
@@ -206,6 +209,7 @@ class Chart:
         if self.key:
             y = pen.lines(x, y, wrap(kit.faces, self.key, look.small, width), look.small)
         y = self._draw_key(kit, pen, x, y, width)
+        y -= _UNDER_KEY if y < top else 0.0
         pen.lines(x, y, self._y_title(kit, width), look.label, role="axis-title")
         title = wrap(kit.faces, self.x.title, look.label, width - (frame.x - x))
         pen.lines(frame.x, foot + len(title) * look.label.leading, title, look.label, align="right",

@@ -29,11 +29,12 @@ NAMES = {
 
 @dataclass(frozen=True, slots=True)
 class Shown:
-    """One value to show: the key of its name's wording ("" : its `text` is its name), the drawing, and its size.
+    """One value to show: its row's label, the key of its name's wording ("" : its `text` is its name), the drawing.
 
     `share` is its size as a part of the greatest; `count` how many, where things are counted.
     """
 
+    label: str
     key: str
     text: str
     picture: str
@@ -45,16 +46,19 @@ def shown_values(plan: TrialPlan) -> tuple[Shown, ...]:
     """What to show of a plan: up to three of its values from the least to the greatest, or up to four words."""
     rows = [row for row in plan.rows if isinstance(row.value, Quantity)]
     if len(rows) < len(plan.rows) or plan.changed is None or plan.x_axis.words:
-        words = [plan.named(row) for row in plan.rows]
-        return tuple(Shown("", word, "", 1.0) for word in words) if 2 <= len(words) <= _MOST_WORDS else ()
+        words = [(row.label, plan.named(row)) for row in plan.rows]
+        return tuple(Shown(label, "", word, "", 1.0) for label, word in words) if 2 <= len(words) <= _MOST_WORDS else ()
     rows = _few(sorted(rows, key=_size))
-    if len(rows) < 2 or min(map(_size, rows)) < 0:
+    item = plan.model.input(plan.changed.name) if plan.model else None
+    if len(rows) < 2 or min(map(_size, rows)) < 0 or (item and item.clock):
         return ()
     picture = _picture(plan, rows)
     greatest = max(map(_size, rows)) or 1.0
     keys = _keys(picture, len(rows))
     return tuple(
-        Shown(key, row.number, picture, _size(row) / greatest, round(_size(row)) if picture in _COUNTED else 0)
+        Shown(
+            row.label, key, row.number, picture, _size(row) / greatest, round(_size(row)) if picture in _COUNTED else 0
+        )
         for key, row in zip(keys, rows, strict=True)
     )
 

@@ -135,6 +135,8 @@ def shown(one: Amount, customary: bool = False) -> str:
     if name in {row[0] for row in _CUSTOMARY[one.of]}:
         # an exact amount that is no whole number of steps is rounded up: too much thread is no harm
         return f"{_fraction(math.ceil(value / min(step, 0.5) - _TOLERANCE) * min(step, 0.5))} {name}"
+    if name == "l":  # alone it is read as a one
+        return f"{_number(value)} {'litre' if value <= 1 + _TOLERANCE else 'litres'}"
     return f"{_number(value)} {name}"
 
 

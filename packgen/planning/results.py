@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 
@@ -33,9 +33,12 @@ class Outcome:
         """The results as a level works them out: the younger take the middle number, the others the mean."""
         return self.summary.with_middles() if level in ("first", "younger") else self.summary
 
-    def told(self, level: str) -> str:
-        """One or two sentences on the results for a level: `first`, `younger`, `older` or `upper`."""
-        return sentence(self.at(level), level)
+    def told(self, level: str, names: Mapping[str, str] | None = None) -> str:
+        """One or two sentences on the results for a level: `first`, `younger`, `older` or `upper`.
+
+        `names` are what rows are called, by their labels, for a child who does not read numbers.
+        """
+        return sentence(self.at(level), level, names)
 
 
 def outcomes(study: Study, family: Family) -> tuple[Outcome, ...]:

@@ -186,7 +186,7 @@ def _design(made: ChallengeSet) -> list[Section]:
         made.section("imagine", _ideas(made)),
         draft(made),
         made.section("predict", [*predict, plan_trial, *asks(made, "predict_more", 4)]),
-        made.section("make", [*building(made, 6), log]),
+        made.roomy("make", [*building(made, 6), log], DrawBox(made.say("made_draw"), least=80.0)),
     ]
 
 

@@ -6,6 +6,8 @@ is shown here as a band, for the trials are over: to the older and the upper lev
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from packgen.page.blocks import Art, Block, Boxed, Bullets, DrawBox, Lines, Prose, Stack, heading
 from packgen.page.chart import Band, Chart, Series
 from packgen.page.desk import Desk, Laid, Option, Sheet
@@ -16,6 +18,7 @@ from packgen.page.table import Cell
 from packgen.page.text import fit
 from packgen.page.trial_chart import strips_axis
 from packgen.page.trial_table import Line, counted, trial_table
+from packgen.page.values_drawn import shown_values
 from packgen.planning.days import long_days
 from packgen.planning.results import Outcome, outcome_of
 from packgen.reading.models import Challenge
@@ -83,17 +86,27 @@ def _brackets(desk: Desk, summary: ResultSummary) -> list[Block]:
 
 
 def _first(desk: Desk, outcome: Outcome, summary: ResultSummary, roomy: bool) -> list[Block]:
-    told = Boxed(Prose(outcome.told("first"), "strong"), "note")
+    names = _size_names(desk, summary)
+    told = Boxed(Prose(outcome.told("first", {label: desk.say("one", name=n) for label, n in names.items()}), "strong"),
+                 "note")  # fmt: skip
     pen_lines = Stack((Prose(desk.say("pen"), "small", tight=True), Lines(2, 2, ruling=look_for("parent").ruling)))
-    bars = [_bars(desk, summary)] if _known(summary) else []
+    bars = [_bars(desk, summary, names)] if _known(summary) else []
     return [told, *bars, *([DrawBox(desk.say("draw"), least=45.0)] if roomy or not bars else []), pen_lines]
 
 
-def _bars(desk: Desk, summary: ResultSummary) -> Block:
-    """A broad bar for each row, as long as its number; the longest has a star."""
+def _size_names(desk: Desk, summary: ResultSummary) -> dict[str, str]:
+    """What the rows are called on the child's other pages, by their labels: small, middle, big."""
+    shown = shown_values(summary.plan)
+    if len(shown) < len(summary.plan.rows):
+        return {}
+    return {one.label: desk.wording.say("challenge", "first", f"size_{one.key}", {}) for one in shown if one.key}
+
+
+def _bars(desk: Desk, summary: ResultSummary, names: Mapping[str, str]) -> Block:
+    """A broad bar for each row, as long as its number, under the row's name."""
     rows = [row for row in summary.rows if row.answer is not None]
     most = max(abs(row.answer or 0.0) for row in rows) or 1.0
-    label, number = desk.look.small, desk.look.label
+    label, number = desk.look.strong if names else desk.look.small, desk.look.label
     pitch = max(9.0, min(20.0, 70.0 / len(rows)))
 
     def paint(pen: Pen, x: float, y: float, width: float, height: float) -> None:
@@ -101,7 +114,8 @@ def _bars(desk: Desk, summary: ResultSummary) -> Block:
         right = max(desk.faces.width(text, number.face, number.size) for text in texts) + 4.0
         for k, (row, text) in enumerate(zip(rows, texts, strict=True)):
             top = y + height - k * (pitch + label.leading)
-            name = fit(desk.faces, summary.plan.named(row.row), label, width, label.leading, 2.4)
+            called = names.get(row.row.label) or summary.plan.named(row.row)
+            name = fit(desk.faces, called, label, width, label.leading, 2.4)
             pen.lines(x, top, name.lines, name.style)
             foot, deep = top - label.leading - pitch + 3.0, pitch - 4.0
             long = max(0.6, (width - right) * abs(row.answer or 0.0) / most)

@@ -16,6 +16,7 @@ from packgen.units import UNITS, Quantity, unit
 Entry = Quantity | float | int | str | None
 LARGEST = 1e12
 """More than any trial at home can give in any unit."""
+_SET_ASIDE = " It is not counted until that is clear."
 FAR, WILD = 4.0, 30.0
 """A number this many times too large or too small is asked about (far) or not counted until it is clear (wild)."""
 
@@ -252,7 +253,8 @@ def _doubted(plan: TrialPlan, row: Row, tried: Tried, others: Sequence[float]) -
     if expected is not None and expected.value > 0 and verdict(expected, tried.value) != "inside":
         for factor, hint in plan.measured.result.slips if plan.measured.result else ():
             if abs(tried.value / (expected.value * factor) - 1) < 0.12:
-                return Tried(tried.text, tried.value, tried.used, hint)
+                slipped = any(abs(other / expected.value - 1) < abs(factor - 1) / 2 for other in others)
+                return Tried(tried.text, tried.value, not slipped, hint + (_SET_ASIDE if slipped else ""))
     middle = median(others) if len(others) >= 3 else None
     reference = expected.value if expected is not None else middle
     if reference is None or reference <= 0 or tried.value <= 0:
@@ -262,7 +264,7 @@ def _doubted(plan: TrialPlan, row: Row, tried: Tried, others: Sequence[float]) -
         return tried
     alone = middle is not None and middle > 0 and not 1 / FAR < tried.value / middle < FAR
     wild = not 1 / WILD < ratio < WILD
-    left_out = " It is not counted until that is clear." if alone or wild else ""
+    left_out = _SET_ASIDE if alone or wild else ""
     return Tried(tried.text, tried.value, not (alone or wild), _meant(plan, tried, reference) + left_out)
 
 
@@ -270,6 +272,9 @@ def _meant(plan: TrialPlan, tried: Tried, reference: float) -> str:
     """A guess at what a number far from all others was meant to be."""
     value = tried.value or 0.0
     unit_text = f" {plan.measured.unit}".rstrip()
+    read = _read(tried.text)
+    if read and read[1] and read[1] != plan.measured.symbol and 0.6 < read[0] / reference < 1.6:
+        return f"{tried.text} is far from what was expected. Was {read[0]:g}{unit_text} meant?"
     if plan.measured.symbol:
         here = unit(plan.measured.symbol)
         for other in {u.symbol: u for u in UNITS.values() if u.dimension == here.dimension}.values():

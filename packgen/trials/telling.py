@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from packgen.trials.fit import Fit
 from packgen.trials.frame import plain
 from packgen.trials.results import ResultSummary, RowResult, turning
@@ -11,19 +13,20 @@ _MOST = {"time": ("longest", "shortest"), "speed": ("highest", "lowest"), "frequ
          "mass": ("greatest", "smallest"), "force": ("greatest", "smallest")}  # fmt: skip
 
 
-def sentence(summary: ResultSummary, level: str) -> str:
+def sentence(summary: ResultSummary, level: str, names: Mapping[str, str] | None = None) -> str:
     """What the results say, in words for a level ("first", "younger", "older", "upper"), or an invitation to try.
 
-    Only results count: whether they agree with what was expected is told to `upper` and to the guide.
+    Only results count: whether they agree with what was expected is told to `upper` and to the guide. `names` are what
+    rows are called (by their labels) for a child who does not read numbers: "the big one".
     """
     known = [r for r in summary.rows if r.answer is not None]
     if not known:
         return "There are no numbers yet: try it and write them down."
     if len(known) == 1:
-        named, answer = summary.plan.named(known[0].row), said(summary, known[0].answer)
+        named, answer = _named(summary, known[0], names), said(summary, known[0].answer)
         return f"With {named} the {summary.plan.measured.what} was {answer}."
     if level in ("first", "younger"):
-        return _younger(summary, known, level)
+        return _younger(summary, known, level, names)
     text = _older(summary, known)
     return text if level == "older" else " ".join((text, *_upper(summary, known)))
 
@@ -56,10 +59,14 @@ def _too_close(known: list[RowResult]) -> bool:
     return max(answers) - min(answers) <= widest
 
 
-def _younger(summary: ResultSummary, known: list[RowResult], level: str) -> str:
+def _named(summary: ResultSummary, row: RowResult, names: Mapping[str, str] | None) -> str:
+    return (names or {}).get(row.row.label) or summary.plan.named(row.row)
+
+
+def _younger(summary: ResultSummary, known: list[RowResult], level: str, names: Mapping[str, str] | None) -> str:
     top = max(known, key=lambda r: r.answer or 0.0)
     most = _ends(summary)[0]
-    named = summary.plan.named(top.row)
+    named = _named(summary, top, names)
     if level == "first":
         text = f"{named[:1].upper()}{named[1:]} {'took the longest' if most == 'longest' else 'came out highest'}."
     else:

@@ -246,7 +246,7 @@ MODEL = ChallengeModel(
     ),
     why_lower=(
         "The canopy opened late, or never fully, so the first part was a free fall.",
-        "The watch was stopped late at the start: a hand needs about a fifth of a second.",
+        "The watch was started late: a hand needs about a fifth of a second.",
         "The canopy's own weight was left out.",
     ),
     extension="Find the load that makes two different canopies fall side by side. By what is it heavier?",

@@ -50,6 +50,7 @@ MODEL = ChallengeModel(
             tries=(60, 100, 140),
             phrase="the length of the arms",
             ask="Which arms turn fastest?",
+            ask_first="Which one spins fast?",
         ),
         Input(
             "wind speed",

@@ -48,6 +48,8 @@ MODEL = ChallengeModel(
             tries=(8, 12, 16),
             phrase="the number of teeth on the wheel you turn",
             ask="Which wheel makes the other turn fastest?",
+            picture="disc",
+            ask_first="Which wheel turns fast?",
         ),
         Input(
             "driven teeth",
@@ -61,6 +63,8 @@ MODEL = ChallengeModel(
             tries=(12, 24, 36),
             phrase="the number of teeth on the second wheel",
             ask="Which second wheel turns fastest?",
+            picture="disc",
+            ask_first="Which wheel turns fast?",
         ),
         Input(
             "driver turns",

@@ -37,6 +37,8 @@ MODEL = ChallengeModel(
             tries=(120, 90, 60),
             phrase="the angle between the mirrors",
             ask="At which angle do you see most?",
+            picture="angle",
+            ask_first="Which one shows most?",
         ),
     ),
     results=(

@@ -135,6 +135,7 @@ MODEL = ChallengeModel(
             tries=("flat", "zigzag", "tube"),
             phrase="the folding of the sheet",
             ask="Which folding carries most?",
+            ask_first="Which one carries most?",
         ),
         Input(
             "span",
@@ -183,6 +184,7 @@ MODEL = ChallengeModel(
             tries=(10, 15, 20),
             phrase="the height of the folds",
             ask="Which folds carry most?",
+            picture="up",
         ),
         Input(
             "grain",

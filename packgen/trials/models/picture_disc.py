@@ -52,6 +52,7 @@ MODEL = ChallengeModel(
             tries=(6, 8, 12),
             phrase="the number of pictures",
             ask="How fast must it spin before the pictures move?",
+            ask_first="Which one seems to move?",
         ),
         Input(
             "pictures a second",

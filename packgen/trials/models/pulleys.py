@@ -55,6 +55,8 @@ MODEL = ChallengeModel(
             tries=(1, 2, 3),
             phrase="the number of strands",
             ask="With how many strands is it lightest?",
+            picture="dots",
+            ask_first="Which one is light to pull?",
         ),
         Input(
             "load mass",

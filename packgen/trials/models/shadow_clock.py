@@ -44,6 +44,7 @@ MODEL = ChallengeModel(
             phrase="the hour",
             ask="Where does the shadow point at each hour?",
             clock=True,
+            ask_first="Where does the shadow fall?",
         ),
         Input(
             "latitude",

@@ -131,7 +131,7 @@ MODEL = ChallengeModel(
     spread=0.20,
     keep_same=("the vessel", "the size of the hole", "the height of the water", "the width of the vessel"),
     cautions=(
-        "Holes are for a grown-up to make, with a warm needle or a drill, on a block.",
+        "Holes are for a grown-up alone to make: with a drill on a block, or with a hot needle held in a cork.",
         "Never leave a young child alone with water; wipe the floor.",
     ),
     faults_of_build=(
