@@ -9,11 +9,12 @@ from packgen.page.look import GUIDE, HAIR, MIDDLE, RULE, SOFT, THIN
 from packgen.page.ornament import emblem, folded_strip
 from packgen.page.pen import Pen
 from packgen.page.sheet_number import draw_tag, tag_width
-from packgen.page.text import fit
+from packgen.page.text import Fitted, fit
 
 _EMBLEM = {"first": 22.0, "younger": 19.0, "older": 15.0, "upper": 14.0, "parent": 13.0}
 _STRIP = {"first": 4.4, "younger": 3.8, "older": 2.8, "upper": 2.4, "parent": 2.4}
 _FOOT = 11.0
+_DOT = " · "
 _TAG = 46.0  # mm, the most the tag with the sheet's number takes of the foot
 RULER = 100.0
 
@@ -76,9 +77,23 @@ def _head_text(kit: Kit, head: Head, width: float) -> tuple[float, float]:
     fitted = fit(kit.faces, head.title, look.title, room, 2 * look.title.leading, look.title.size * 0.6)
     high = fitted.height
     if head.subject:
-        lines = fit(kit.faces, head.subject, look.label, room, 3 * look.label.leading, look.label.size * 0.8)
-        high += lines.height + 0.5
+        high += _subject(kit, head, room).height + 0.5
     return room, max(mark, high)
+
+
+def _subject(kit: Kit, head: Head, room: float) -> Fitted:
+    """The subject in as few lines as hold it; parts with a dot between them are kept whole while that takes no more."""
+    style = kit.look.label
+    plain = fit(kit.faces, head.subject, style, room, 3 * style.leading, style.size * 0.8)
+    lines: list[str] = []
+    for part in head.subject.split(_DOT):
+        joined = f"{lines[-1]}{_DOT}{part}" if lines else part
+        if lines and kit.faces.width(joined, style.face, style.size) <= room:
+            lines[-1] = joined
+        else:
+            lines.append(part)
+    parted = fit(kit.faces, "\n".join(lines), style, room, 3 * style.leading, style.size * 0.8)
+    return parted if parted.height <= plain.height + 1e-6 else plain
 
 
 def draw_head(kit: Kit, pen: Pen, head: Head, x: float, top: float, width: float, first: bool) -> None:
@@ -94,7 +109,7 @@ def draw_head(kit: Kit, pen: Pen, head: Head, x: float, top: float, width: float
     emblem(pen, head.emblem, x, top - (high + mark) / 2, mark, MIDDLE)
     left = x + mark + 5.0
     title = fit(kit.faces, head.title, look.title, room, 2 * look.title.leading, look.title.size * 0.6)
-    subject = fit(kit.faces, head.subject, look.label, room, 3 * look.label.leading, look.label.size * 0.8)
+    subject = _subject(kit, head, room)
     text_high = title.height + (subject.height + 0.5 if head.subject else 0.0)
     y = pen.lines(left, top - (high - text_high) / 2, title.lines, title.style, role="title")
     if head.subject:

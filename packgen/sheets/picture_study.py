@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 from packgen.faults import Said
-from packgen.page.blocks import Art, Block, Boxed, Bullets, DrawBox, Lines, Prose, Row, Stack
+from packgen.page.blocks import Art, Block, Boxed, Bullets, DrawBox, Lines, Prose, Row, Stack, gap_of
 from packgen.page.desk import Desk, Laid, Option, Sheet
-from packgen.page.frame import draw_foot
-from packgen.page.letters import TraceLine
+from packgen.page.frame import Head, draw_foot
+from packgen.page.letters import TraceLine, at_size, trace_width
 from packgen.page.look import SOFT, THIN
 from packgen.page.marks import Page
 from packgen.page.pen import Pen
@@ -33,6 +34,10 @@ SHEET = Sheet(
 
 # How many questions a level answers on paper; the others are for talking.
 _WRITTEN = {"first": 0, "younger": 1, "older": 2, "upper": 3}
+# For the younger, the first of these that fits one page: the height of the place to draw in mm, if the title is to be
+# copied, and the lines of an answer.
+_YOUNGER = ((50.0, True, 2), (38.0, True, 2), (42.0, True, 1), (50.0, False, 2), (34.0, False, 1))
+_SMALLEST = 0.65  # of the level's letters, in a title to copy
 
 
 def lay_out(desk: Desk) -> tuple[Laid, ...]:
@@ -41,7 +46,7 @@ def lay_out(desk: Desk) -> tuple[Laid, ...]:
     assert isinstance(work, Work) and work.image
     head = desk.head(desk.say("title"), " · ".join(_label(desk, work)[:2]), "frame")
     plated = str(desk.option("plate", "yes")) != "no"
-    tasks = desk.pages(head, _tasks(desk, work), name=str(work.title), before=int(plated))
+    tasks = desk.pages(head, _tasks(desk, head, work), name=str(work.title), before=int(plated))
     plate = (_plate(desk, work, len(tasks) + 1),) if plated else ()
     title = f"{SHEET.title}: {work.title}"
     return (Laid("picture-study", title, plate + tasks, week=desk.item.week, colour=True),)
@@ -110,11 +115,11 @@ def _largest(shape: float, width: float, height: float) -> tuple[float, float]:
     return wide, wide / shape
 
 
-def _tasks(desk: Desk, work: Work) -> list[Block]:
+def _tasks(desk: Desk, head: Head, work: Work) -> list[Block]:
     if desk.level == "first":
         return _first(desk, work)
     if desk.level == "younger":
-        return _younger(desk, work)
+        return _younger(desk, head, work)
     return _older(desk, work)
 
 
@@ -127,16 +132,29 @@ def _first(desk: Desk, work: Work) -> list[Block]:
     return blocks
 
 
-def _younger(desk: Desk, work: Work) -> list[Block]:
-    blocks: list[Block] = [Bullets(desk.say_lines("steps"), "ring", "body", spread=0.15)]
-    blocks.append(DrawBox(desk.say("draw"), least=34.0))
-    blocks.append(
-        Stack((Prose(desk.say("copy_title"), "strong", tight=True), TraceLine(desk, str(work.title), copy=True)))
-    )
-    for question in work.look[: _WRITTEN["younger"]]:
-        blocks.append(Stack((Prose(question, "strong", tight=True), Lines(2, 3))))
-    blocks += _whereabouts(desk, work)
+def _younger(desk: Desk, head: Head, work: Work) -> list[Block]:
+    """What fits one page with a place to draw that is large enough: with the title to copy only if there is room."""
+    blocks: list[Block] = []
+    for draw, copied, lines in _YOUNGER:
+        blocks = [Bullets(desk.say_lines("steps"), "ring", "body", spread=0.15), DrawBox(desk.say("draw"), least=draw)]
+        blocks += [_copied(desk, str(work.title))] if copied else []
+        for question in work.look[: _WRITTEN["younger"]]:
+            blocks.append(Stack((Prose(question, "strong", tight=True), Lines(lines, lines + 1))))
+        blocks += _whereabouts(desk, work)
+        least = sum(b.measure(desk.kit, desk.live_width).least for b in blocks)
+        if least + sum(gap_of(desk.kit, b) for b in blocks[1:]) <= desk.room(head, 0):
+            break
     return blocks
+
+
+def _copied(desk: Desk, title: str) -> Block:
+    """A work's title to copy, a long one written smaller so that it stands on one line."""
+    model = TraceLine(desk, title, copy=True).traced(desk.kit)
+    ruling = desk.look.ruling
+    wide = trace_width(desk.kit, title, ruling.x_height, model.letters)
+    if wide > desk.live_width:
+        model = replace(model, ruling=at_size(ruling, ruling.x_height * max(_SMALLEST, desk.live_width / wide * 0.995)))
+    return Stack((Prose(desk.say("copy_title"), "strong", tight=True), model))
 
 
 def _older(desk: Desk, work: Work) -> list[Block]:

@@ -59,3 +59,12 @@ def test_a_foot_with_a_ruler_holds_its_words_apart(level: str) -> None:
     lines = [m.y1 for m in of_role(pen.marks, "ruler", "footline") if isinstance(m, Line)]
     for text in texts:
         assert not any(box(text)[1] + 0.1 < y < box(text)[3] - 0.1 for y in lines)
+
+
+def test_a_subject_in_two_lines_is_parted_at_its_dot() -> None:
+    on = kit("younger")
+    pen = on.pen()
+    head = Head("Look, cover, tell", "Jug and Lemons on a Blue Cloth · Tomasz Orrelin, 1882", "Bram")
+    draw_head(on, pen, head, 16.0, 284.0, 178.0, True)
+    shown = [mark.text for mark in of_role(pen.marks, "subject") if isinstance(mark, Text)]
+    assert shown == ["Jug and Lemons on a Blue Cloth", "Tomasz Orrelin, 1882"]

@@ -67,3 +67,15 @@ def test_the_plate_can_be_left_out() -> None:
     at.item = replace(at.item, options=(("plate", "no"),))
     (with_plate,), (without,) = picture_study.lay_out(desk()), picture_study.lay_out(at)
     assert len(without.pages) == len(with_plate.pages) - 1
+
+
+@pytest.mark.parametrize("level", LEVELS)
+@pytest.mark.parametrize("paper", SHEETS_OF_PAPER)
+@pytest.mark.parametrize("title", ["Heron", "Kitchen Tiles with Fish and Flowers from the House of the Miller's Widow"])
+def test_a_work_has_a_plate_and_one_page_of_tasks_however_long_its_title(level: str, paper: str, title: str) -> None:
+    link, held = Said("https://example.org/works/of/the/painter/seen/large"), Said("The Collection of the Town Hall")
+    (laid,) = picture_study.lay_out(desk(level, paper=paper, title=Said(title), link=link, held=held))
+    assert len(laid.pages) == 2
+    if level == "younger":
+        (drawn,) = [p.box for p in placed(laid.pages[1], "drawbox")]
+        assert drawn[3] - drawn[1] >= 33.9
