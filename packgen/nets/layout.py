@@ -20,7 +20,7 @@ from packgen.nets.scale import (
     scale_words,
     standard_scales,
 )
-from packgen.nets.solid import Solid
+from packgen.nets.solid import Solid, edges_of
 from packgen.nets.splitting import split_nets
 from packgen.nets.tabs import TabRule
 from packgen.nets.tiling import tiled
@@ -28,6 +28,10 @@ from packgen.nets.unfold import Unfolding, largest_fit, paper_area
 from packgen.nets.vectors import Point
 
 MOST_SHEETS = 12
+_EASIER = 4
+_FACES = 120
+_FINGER = 12.0
+"""An edge shorter than this (mm) is hard for a child to crease and glue (common practice, no source)."""
 LEAST_AREA = 60.0
 """The least width and height (mm) of a sheet that nets are laid out on."""
 PLAY = 0.25
@@ -119,7 +123,8 @@ def lay_out(
 
     `scale` is `auto`, `fit` (as large as one sheet allows), `true`, or a ratio. `auto` is the largest ISO 5455 scale,
     not above true size, whose net fits on `auto_sheets` sheets; more sheets or an enlargement if it would be too small
-    to fold; and true size for a thing that is made to size. `card` is the card's thickness in mm.
+    to fold, or most of its edges shorter than 12 mm; and true size for a thing that is made to size. `card` is the
+    card's thickness in mm.
 
     Raises NetError, with the nearest sensible scale, if it cannot fold or takes more than `most_sheets`.
     """
@@ -152,7 +157,7 @@ def _auto(wish: _Wish, auto_sheets: int) -> NetSheets:
             small = ratio
             break
         if found:
-            return _finished(wish, ratio, *found)
+            return _easier(wish, ratio) or _finished(wish, ratio, *found)
         if ratio < most / 40:
             small = ratio
             break
@@ -172,6 +177,25 @@ def _auto(wish: _Wish, auto_sheets: int) -> NetSheets:
         f"The {wish.solid.title} cannot be made from {wish.most} sheets of this size with tabs of 4 mm or more.",
         "Choose a simpler solid, or larger paper.",
     )
+
+
+def _easier(wish: _Wish, ratio: float) -> NetSheets | None:
+    """A thing of small faces at the next scale that fingers can fold, not above true size, on a few sheets more."""
+    if not _fiddly(wish, ratio):
+        return None
+    for larger in larger_scales(ratio):
+        if larger > 1.0 + 1e-9:
+            return None
+        if not _fiddly(wish, larger):
+            found = _try(wish, larger, min(_EASIER, wish.most), whole=False)
+            return _finished(wish, larger, *found) if found else None
+    return None
+
+
+def _fiddly(wish: _Wish, ratio: float) -> bool:
+    """True if half of the edges of a solid are shorter on paper than a child's fingers can crease."""
+    edges = sorted(edge.length for edge in edges_of(wish.solid)) if 0 < len(wish.solid.faces) <= _FACES else []
+    return bool(edges) and edges[len(edges) // 2] * ratio < _FINGER
 
 
 def _fit(wish: _Wish) -> NetSheets:

@@ -169,7 +169,7 @@ def _entries(desk: Desk, sheet: NetSheet | None, sheets: int) -> Iterator[tuple[
     if sheet and sheet.lays:
         yield partial(_line, stroke=LAY), say(desk, "key_lay")
     if sheet and sheet.letters:
-        yield partial(_tab, desk), say(desk, "key_tab", sheets=sheets)
+        yield partial(_tab, desk), say(desk, "key_tab", sheets=sheets, glue=not desk.no_glue)
     if sheet and any(not h.mark_only and not h.snip for h in sheet.holes):
         yield _ring, say(desk, "key_hole")
     if sheet and any(h.mark_only for h in sheet.holes):

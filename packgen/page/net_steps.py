@@ -79,7 +79,7 @@ def _told(desk: Desk, solid: Solid, stage: Stage, first: bool) -> Told:
     face = say(desk, "face_words", face=shown, numbered=shown[-1:].isdigit())
     words = say(
         desk, f"step_{stage.kind}", letters=letters, tabs=tabs, face=face, count=stage.count, folds=stage.folds,
-        own=stage.own, first=first, size=length_words(desk, stage.size),
+        own=stage.own, first=first, glue=not desk.no_glue, size=length_words(desk, stage.size),
     )  # fmt: skip
     return Told(words, letters if len(letters) >= TICKED and stage.kind in ("glue", "close") else ())
 

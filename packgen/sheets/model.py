@@ -54,7 +54,7 @@ def lay_out(desk: Desk) -> tuple[Laid, ...]:
     arts = check_faces(desk, net.net.solid, model.faces, net.sheets)
     title = f"{SHEET.title}: {model.title}"
     pages = net_pages(desk, str(model.title), net, arts)
-    after = (desk.say("after", title=model.title),)
+    after = (desk.say("after", title=model.title, glue=not desk.no_glue),)
     facts = net_facts(desk, str(model.title), str(model.solid), net)
     steps = _steps(_Job(desk, model, net, arts))
     colour = bool(arts)

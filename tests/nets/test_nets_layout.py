@@ -47,6 +47,12 @@ def test_auto_takes_more_sheets_where_one_would_be_too_small():
     assert len(sheets.sheets) >= 1 and sheets.ratio >= 0.5
 
 
+def test_auto_takes_a_few_sheets_more_where_most_edges_would_be_too_short_for_fingers():
+    """A ball of 32 faces with edges of 18 mm: on one sheet of A4 it would be half as large, its edges 9 mm."""
+    sheets = lay_out(build("truncated-icosahedron", {"edge": 18}), *A4)
+    assert sheets.scale_text == "true size" and 1 < len(sheets.sheets) <= 4
+
+
 def test_fit_is_as_large_as_the_sheet_allows():
     sheets = lay_out(build("cube", {"edge": 5200}), *A4, "fit")
     assert sheets.scale_text.startswith("fit (1:") and len(sheets.sheets) == 1

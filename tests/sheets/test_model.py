@@ -247,6 +247,22 @@ def test_a_child_without_glue_has_tape_ready_and_no_glue(tmp_path: Path) -> None
     assert "sticky tape" in said and "a glue stick or white glue" not in said and "hot glue" not in said
 
 
+@pytest.mark.parametrize("solid", ["cuboid", "cone", "prism"])
+def test_no_step_of_a_child_without_glue_asks_for_glue(tmp_path: Path, solid: str) -> None:
+    given = {
+        "cuboid": "{length: 80 mm, width: 50 mm, height: 40 mm}",
+        "cone": "{diameter: 60 mm, height: 60 mm}",
+        "prism": "{sides: 6, side: 30 mm, height: 60 mm}",
+    }[solid]
+    model = f"  - {{title: Thing, solid: {solid}, given: {given}, scale: true}}\n"
+    child = "{name: Bram, age: 8, pack: younger, glue: no}"
+    steps = words(tmp_path, model, child)
+    steps = steps[steps.index("Steps") :].lower()
+    assert "glue" not in steps.replace("no glue here", "") and "tape" in steps
+    assert "glue" not in words(tmp_path, model, child, part="card").lower()
+    assert "tape" not in words(tmp_path, model, part="card").lower()
+
+
 def test_several_sheets_say_that_letters_go_from_sheet_to_sheet(tmp_path: Path) -> None:
     given = "{sides: 6, side: 60 mm, height: 160 mm, roof: 90 mm}"
     tower = f"  - {{title: Tower, solid: tower, given: {given}, scale: true}}\n"
