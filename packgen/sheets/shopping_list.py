@@ -7,13 +7,16 @@ from collections.abc import Sequence
 from packgen.page.blocks import Block, Boxed, Bullets, Prose, Row
 from packgen.page.desk import Desk, Laid, Sheet
 from packgen.page.look import SOFT
-from packgen.page.parents import capital, persons, shortened, stock_name
+from packgen.page.parents import book_words, capital, persons, shortened, stock_name
 from packgen.page.table import Cell, Column, Table
 from packgen.page.timetable import IfRoom, Sayings, Step
 from packgen.planning.days import short_days
+from packgen.planning.load import BESIDE
+from packgen.planning.notes import listed
 from packgen.planning.people import Person
-from packgen.planning.print_plan import count_paper
+from packgen.planning.print_plan import RunInfo, count_paper
 from packgen.planning.shopping import Item, Maker, ShoppingList, Use, shopping_list
+from packgen.reading.models import Study
 
 SHEET = Sheet(
     title="Shopping list",
@@ -28,11 +31,15 @@ _MAKINGS = frozenset({"challenge", "model"})
 def lay_out(desk: Desk) -> tuple[Laid, ...]:
     """One list for the whole study."""
     everybody = persons(desk)
-    found = shopping_list(desk.study, [_maker(person) for person in everybody], desk.term, count_paper(desk.runs),
-                          desk.family.units == "customary")  # fmt: skip
+    runs = desk.runs
+    makers = [_maker(person, runs, desk.study) for person in everybody]
+    found = shopping_list(desk.study, makers, desk.term, count_paper(runs), desk.family.units == "customary")
     subject = desk.say("subject", count=len(everybody))
     head = desk.head(desk.say("title"), subject, "box", date=False)
     blocks = _materials(desk, found, everybody)
+    if found.beside:
+        words = desk.say("beside", names=listed(found.beside), count=len(found.beside))
+        blocks.append(Prose(words, desk.look.small.grey(SOFT), gap=1.2))
     if found.notes:
         blocks.append(Boxed(Prose(" ".join(found.notes), "small"), "caution", desk.say("care_title"), pad=2.4))
     blocks += [*_kit(desk, found), _paper(desk, found)]
@@ -41,9 +48,19 @@ def lay_out(desk: Desk) -> tuple[Laid, ...]:
     return (Laid("shopping-list", SHEET.title, pages, sides="two-sided-long-edge"),)
 
 
-def _maker(person: Person) -> Maker:
+def _maker(person: Person, runs: Sequence[RunInfo], study: Study) -> Maker:
     """A person as a maker; one whose pack is not at hand is taken to make everything."""
-    return Maker(person.name, person.kinds or _MAKINGS, person.age, person.glue)
+    printed = []
+    for challenge in study.challenges:
+        cards = [
+            sheet.pages * run.copies
+            for run in runs
+            if run.path.startswith(f"{person.folder}/") and run.stock == "card" and run.sides == "one-sided"
+            for sheet in run.sheets
+            if sheet.kind == "challenge" and str(challenge.title) in sheet.about
+        ]
+        printed += [(str(challenge.title), sum(cards))] if cards else []
+    return Maker(person.name, person.kinds or _MAKINGS, person.age, person.glue, person.level, tuple(printed))
 
 
 # Materials
@@ -51,13 +68,14 @@ def _maker(person: Person) -> Maker:
 
 def _materials(desk: Desk, found: ShoppingList, everybody: Sequence[Person]) -> list[Block]:
     """One table: what is used up by the week it is first needed in, then what is used again."""
-    if not found.items:
+    book = book_words(desk)
+    if not found.items and not book:
         return [Prose(desk.say("nothing"))]
     names = ("item", "buy", "whom", "instead", "used")
     widths = (1.0, 0.85, 1.05, 1.3, 1.4)
     columns = [Column("", -8.0), Column(desk.say("needed"), -19.0, names=True)]
     columns += [Column(desk.say(name), width) for name, width in zip(names, widths, strict=True)]
-    rows: list[tuple[str | Cell, ...]] = []
+    rows: list[tuple[str | Cell, ...]] = [_book(desk, book)] if book else []
     said = ""
     for item in sorted(found.items, key=lambda item: item.again):
         group = _group(desk, item)
@@ -65,6 +83,13 @@ def _materials(desk: Desk, found: ShoppingList, everybody: Sequence[Person]) -> 
         rows.append(_row(desk, found, item, everybody, again if group == said else Cell(group, "label")))
         said = group
     return [Table(tuple(columns), tuple(rows), least=7.5, most=9.5, style="small", grow=0.5, pad=1.2)]
+
+
+def _book(desk: Desk, book: str) -> tuple[str | Cell, ...]:
+    """The book, which comes first: it is wanted before the first week."""
+    fine = desk.look.small.grey(SOFT)
+    return (Cell(box=True), Cell(desk.say("group_before"), "label"), Cell(book, "label"), Cell("1", "label"),
+            desk.say("all_share"), Cell(desk.say("book_instead"), fine), desk.say("book_use"))  # fmt: skip
 
 
 def _group(desk: Desk, item: Item) -> str:
@@ -100,7 +125,7 @@ def _for_whom(desk: Desk, found: ShoppingList, item: Item, everybody: Sequence[P
     if not item.each:
         return desk.say("all_share")
     amounts = {share.amounts for share in item.each}
-    if len(amounts) == 1 and len(item.each) == len(everybody):
+    if len(amounts) == 1 and len(item.each) == _makers_of(everybody, item):
         same = found.shown(item.each[0].amounts)
         said = [desk.say("each", amount=same) if same else desk.say("each_some")]
     else:
@@ -112,7 +137,17 @@ def _for_whom(desk: Desk, found: ShoppingList, item: Item, everybody: Sequence[P
         ]
     if item.shared:
         said.append(desk.say("to_share", amount=found.shown(item.shared)))
+    if item.printed:
+        said.append(desk.say("rest_printed"))
     return ", ".join(said)
+
+
+def _makers_of(everybody: Sequence[Person], item: Item) -> int:
+    """How many make the things an item is for, but for the youngest who work beside them."""
+    kinds = {use.kind for use in item.uses}
+    makers = [person for person in everybody if not person.items or kinds & person.kinds]
+    older = [person for person in makers if person.level != BESIDE]
+    return len(makers if item.again or not older else older)
 
 
 def _uses(desk: Desk, item: Item) -> str:
@@ -136,7 +171,7 @@ def _use(desk: Desk, use: Use, listed: int | None) -> str:
 def _kit(desk: Desk, found: ShoppingList) -> list[Block]:
     if not found.kit:
         return []
-    items = [capital(name) for name in found.kit]
+    items = [capital(tool.words) for tool in found.kit]
     half = -(-len(items) // 2)
     cells = tuple((1.0, Bullets(tuple(part), "box", spread=0.2)) for part in (items[:half], items[half:]) if part)
     return [Step(desk.say("kit_name"), (Row(cells, gutter=6.0),))]

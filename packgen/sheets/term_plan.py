@@ -27,7 +27,7 @@ from packgen.planning.minutes import ASSUMED, Assumed
 from packgen.planning.notes import listed, week_list
 from packgen.planning.people import Person
 from packgen.planning.ready import kinds_due
-from packgen.planning.weeks import AwayWeek, Week
+from packgen.planning.weeks import MAKINGS, AwayWeek, Week
 
 SHEET = Sheet(
     title="Term plan",
@@ -163,9 +163,11 @@ def _looked(desk: Desk, week: Week) -> list[str]:
 def _sheets(desk: Desk, week: Week, everybody: Sequence[Person]) -> str:
     """The kinds of sheet of the week; letters in brackets where not everybody has it."""
     if not any(person.items for person in everybody):
-        return capital(", ".join(kind_name(desk, kind) for kind in week.sheets))
+        return capital(", ".join(kind_name(desk, kind) for kind in week.sheets if kind not in MAKINGS))
     said = []
     for kind, group in kinds_due(everybody, week):
+        if kind in MAKINGS:
+            continue  # it has a column of its own
         marks = "" if len(group) == len(everybody) else f" ({'·'.join(person.mark for person in group)})"
         said.append(f"{kind_name(desk, kind)}{marks}")
     return capital(", ".join(said))

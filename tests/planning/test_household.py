@@ -24,8 +24,33 @@ def test_rolls_are_bought_whole() -> None:
     assert not is_container("sheet")
 
 
+def names(*kinds: set[str], glue: bool = True, told: str = "", holes: bool = False) -> list[str]:
+    return [tool.words for tool in kit(kinds, [glue] * len(kinds), told, holes)]
+
+
 def test_the_kit_follows_the_sheets_and_the_glue() -> None:
-    assert kit({"words"}, glue=True, tape=False) == ("pencils", "coloured pencils")
-    assert "a glue stick" in kit({"model"}, glue=True, tape=False)
-    assert "a glue stick" not in kit({"model"}, glue=False, tape=True)
-    assert "clear tape" in kit({"model"}, glue=False, tape=True)
+    assert names({"words"}) == ["a pencil"]
+    assert "coloured pencils, a set to share" in names({"telling"})
+    assert "a glue stick" in names({"model"}) and "clear tape" not in names({"model"})
+    assert "clear tape" in names({"model"}, glue=False) and "a glue stick" not in names({"model"}, glue=False)
+
+
+def test_every_child_who_cuts_has_scissors_and_who_measures_a_ruler() -> None:
+    found = names({"model", "fold-book"}, {"timeline"}, {"matching-game"}, {"words"})
+    assert "3 pairs of scissors with blunt ends" in found
+    assert "2 rulers" in found and "2 glue sticks" in found and "4 pencils" in found
+
+
+def test_what_steps_speak_of_and_holes_are_on_the_table() -> None:
+    assert "a hole punch or a thick needle" in names({"model"}, holes=True)
+    found = names({"challenge"}, told="A grown-up makes the hole, with a drill or a warm needle, on a wooden block.")
+    assert {"a hand drill, for a grown-up", "a hole punch or a thick needle", "a wooden block to work on"} <= {*found}
+    assert not any("drill" in name for name in names({"challenge"}, told="Stop when the stream breaks into drops."))
+
+
+def test_no_stand_in_is_a_thing_a_small_child_can_choke_on_or_in() -> None:
+    # thin plastic bags and small hard things are kept from young children (common practice, no source)
+    from packgen.planning import household
+
+    for words in household._INSTEAD.values():
+        assert not any(risky in words for risky in ("plastic bag", "carrier bag", "bin bag", " pea", "bean")), words

@@ -28,9 +28,16 @@ def test_every_study_and_family_gets_a_list_without_faults(about: str, of: str) 
 
 def test_amounts_are_added_up_over_the_children() -> None:
     words = said(*laid("shopping-list")[0].pages)
-    # Three children take two sheets each and a tenth is to spare: 6.6, so seven; 1.5 m for all and a tenth: 1.7 m.
-    assert "Tissuepaper7sheets2sheetseach" in words
+    # Two children take two sheets each, the youngest works beside them; 1.5 m for all and a tenth: 1.7 m.
+    assert "Tissuepaper4sheets2sheetseach" in words
+    assert "Wilfworksbesidetheothers" in words
     assert "Thread1.7mtoshare" in words
+
+
+def test_the_book_is_the_first_thing_to_get() -> None:
+    words = said(*laid("shopping-list")[0].pages)
+    assert words.index("Beforeweek1“TheLampontheQuay”byTamsinOrre1") < words.index("Tissuepaper")
+    assert "Beforeweek1" not in said(*laid("shopping-list", study(chapters=0))[0].pages)
 
 
 def test_amounts_are_in_the_units_of_the_family() -> None:
@@ -39,10 +46,9 @@ def test_amounts_are_in_the_units_of_the_family() -> None:
 
 
 def test_a_child_that_does_not_take_part_is_not_counted() -> None:
-    wilf = replace(CHILDREN[2], leave_out=(Said("challenge"),))
-    words = said(*laid("shopping-list", of=family((*CHILDREN[:2], wilf)))[0].pages)
-    # two times two sheets and a tenth to spare: 4.4, so five
-    assert "Tissuepaper5sheetsJuno2sheets,Bram2sheets" in words
+    bram = replace(CHILDREN[1], leave_out=(Said("challenge"),))
+    words = said(*laid("shopping-list", of=family((CHILDREN[0], bram, CHILDREN[2])))[0].pages)
+    assert "Tissuepaper2sheets2sheetseach" in words
 
 
 def test_what_is_used_again_stands_last_and_once() -> None:
@@ -65,6 +71,16 @@ def test_paper_is_counted_from_the_print_runs() -> None:
     # 80 sheets of plain paper and a twentieth to spare; of 3 cards two to spare at least; 2 x 3 pages in colour.
     assert "Plainpaper8084806" in words
     assert "200g/m²3530" in words
+
+
+def test_card_is_told_in_the_weights_its_shops_use() -> None:
+    # Basis weights are pounds for 500 sheets of 20 x 26 in (cover) and 25.5 x 30.5 in (index): common practice of the
+    # trade, no source at hand; a pound is 453.59237 g and an inch 25.4 mm exactly (NIST SP 811).
+    cover = 65 * 453.59237 / (500 * 0.508 * 0.6604)
+    index = 110 * 453.59237 / (500 * 0.6477 * 0.7747)
+    assert round(cover / 5) * 5 == 175 and round(index / 5) * 5 == 200
+    assert "65lbcoverto110lbindex(about175to200g/m²)" in said(*laid("shopping-list", of=LETTER)[0].pages)
+    assert "lb" not in said(*laid("shopping-list")[0].pages)
 
 
 def test_small_things_are_kept_from_the_youngest() -> None:
