@@ -9,7 +9,7 @@ from packgen.page.look import GUIDE, HAIR, MIDDLE, RULE, SOFT, THIN
 from packgen.page.ornament import emblem, folded_strip
 from packgen.page.pen import Pen
 from packgen.page.sheet_number import draw_tag, tag_width
-from packgen.page.text import Fitted, fit
+from packgen.page.text import Fitted, Style, fit
 
 _EMBLEM = {"first": 22.0, "younger": 19.0, "older": 15.0, "upper": 14.0, "parent": 13.0}
 _STRIP = {"first": 4.4, "younger": 3.8, "older": 2.8, "upper": 2.4, "parent": 2.4}
@@ -153,11 +153,25 @@ def draw_foot(kit: Kit, pen: Pen, foot: Foot, x: float, bottom: float, width: fl
     room = width - right - tag - 6.0
     if foot.ruler:
         draw_ruler(kit, pen, foot.ruler, x, bottom + style.leading + 2.6, width - RULER - 2.0)
-    fitted = fit(kit.faces, foot.left, style, room, style.leading, 2.6)
-    for k, line in enumerate(fitted.lines):
-        pen.text(x, base - k * fitted.style.leading, line, fitted.style, role="foot")
+    fitted = _foot_words(kit, foot.left, style, room)
+    pen.text(x, base, fitted.lines[0], fitted.style, role="foot")
     pen.text(x + width - tag, base, foot.right, style, align="right", role="foot")
     draw_tag(kit, pen, foot.tag, x + width, base, _TAG)
+
+
+def _foot_words(kit: Kit, words: str, style: Style, room: float) -> Fitted:
+    """The words of a foot on one line: of study and sheet the study alone if both are too long, at worst its beginning.
+
+    Both stand in full at the head of the sheet.
+    """
+    for shown in (words, words.split(_DOT)[0]):
+        fitted = fit(kit.faces, shown, style, room, style.leading, 2.6)
+        if len(fitted.lines) == 1:
+            return fitted
+    cut = shown
+    while cut and kit.faces.width(cut + "…", style.face, 2.6) > room:
+        cut = cut[:-1]
+    return Fitted((cut.rstrip() + "…",), style.at(2.6), True)
 
 
 def draw_ruler(kit: Kit, pen: Pen, words: str, x: float, y: float, room: float = 60.0) -> None:

@@ -35,6 +35,8 @@ SHEET = Sheet(
 _FORMS = {"first": "draw", "younger": "glue", "older": "read", "upper": "read"}
 _JOIN = 16.0  # how much of the axis is printed on both of two joined sheets
 _MOST_SHEETS = 10
+_RIGHT_OF_AXIS = 56.0  # mm from the live area's left edge, clear of the axis, its bars and the lines to labels
+_FEW = 4  # so few events are no puzzle to put in order: they are drawn
 _STORY = 4  # the most events a child of four tells in order (common practice, no source)
 _PULL = 55.0  # how far a label may be pulled from its date
 
@@ -47,7 +49,7 @@ def lay_out(desk: Desk) -> tuple[Laid, ...]:
     marks = _marks(desk)
     if not marks:
         return ()
-    form = "draw" if form == "glue" and desk.no_glue else form
+    form = "draw" if form == "glue" and (desk.no_glue or len(marks) < _FEW) else form
     head = desk.head(desk.say(f"title_{form}"), desk.say(f"subject_{form}"), "strip", date=form == "read")
     if form == "read":
         return (Laid("timeline", SHEET.title, _read(desk, head, marks), week=desk.item.week),)
@@ -136,7 +138,7 @@ def _label_style(desk: Desk) -> Style:
 
 def _label_room(desk: Desk) -> tuple[float, float]:
     """Where labels begin right of the live area's left edge, and how wide they are."""
-    return 56.0, desk.live_width - 56.0
+    return _RIGHT_OF_AXIS, desk.live_width - _RIGHT_OF_AXIS
 
 
 def _sheets(desk: Desk, head: Head, marks: Sequence[Moment]) -> tuple[TimeAxis, list[_Sheet]] | None:
@@ -170,7 +172,8 @@ def _cut(
         own_begin = -1.0 if k == 0 else begin + _JOIN / 2
         here = [i for i, m in enumerate(marks) if own_begin <= axis.down(m.start) < own_end]
         wanted = [axis.down(marks[i].start) - begin for i in here]
-        tops = spread(wanted, [heights[i] for i in here], 0.0, room)
+        # No label on a strip that is joined: words stand there, and half of it is covered.
+        tops = spread(wanted, [heights[i] for i in here], _JOIN if k else 0.0, room if last else room - _JOIN)
         if tops is None:
             return None
         pulls = [abs(t + heights[i] / 2 - w) for t, i, w in zip(tops, here, wanted, strict=True)]
@@ -238,13 +241,17 @@ def _bar(pen: Pen, axis: TimeAxis, mark: Moment, sheet: _Sheet, line: float, top
 
 def _joins(desk: Desk, pen: Pen, sheet: _Sheet, axis: TimeAxis, x: float, top: float, number: int, count: int) -> None:
     """Where this sheet joins the next: a hatched strip to glue under, and the line that must meet."""
+    joins = []
     if number < count:
-        foot = top - (sheet.end - sheet.begin)
-        pen.line(x, foot + _JOIN, x + desk.live_width, foot + _JOIN, THIN, RULE, (2.0, 1.4), role="join")
-        pen.text(x, foot + _JOIN - 3.4, desk.say("join_under"), desk.look.small.grey(SOFT))
+        joins.append((top - (sheet.end - sheet.begin) + _JOIN, "join_under", False))
     if number > 1:
-        pen.line(x, top - _JOIN, x + desk.live_width, top - _JOIN, THIN, RULE, (2.0, 1.4), role="join")
-        pen.text(x, top - _JOIN + 1.2, desk.say("join_over"), desk.look.small.grey(SOFT))
+        joins.append((top - _JOIN, "join_over", True))
+    style = desk.look.small.grey(SOFT)
+    left, room = x + _RIGHT_OF_AXIS, desk.live_width - _RIGHT_OF_AXIS
+    for y, key, over in joins:
+        pen.line(x, y, x + desk.live_width, y, THIN, RULE, (2.0, 1.4), role="join")
+        words = fit(desk.faces, desk.say(key), style, room, 2 * style.leading, style.size * 0.8)
+        pen.lines(left, y + words.height + 0.8 if over else y - 0.8, words.lines, words.style, role="join-words")
 
 
 def _numbered(desk: Desk, head: Head, marks: Sequence[Moment], tasks: Sequence[Block]) -> tuple[Page, ...]:

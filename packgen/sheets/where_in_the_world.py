@@ -12,6 +12,7 @@ from packgen.page.blocks import Block, Bullets, Lines, Prose, Stack, draw_stack,
 from packgen.page.desk import Desk, Laid, Option, Paint, Sheet
 from packgen.page.frame import Head
 from packgen.page.maps import BAND, Marked, draw_map, labels_for, mark_places, north, scale_bar
+from packgen.page.marks import Page
 from packgen.page.pen import Pen
 from packgen.page.sideways import sideways, upright
 from packgen.page.table import Column, Table
@@ -36,18 +37,20 @@ _HOME = 30.0  # km; home is shown if it is so far from every other place
 _MEASURED = 8.0  # mm; a shorter way is not worth a ruler
 _FLAT = 90.0  # degrees of longitude; on a wider map a ruler misleads
 _MOST = 10
+_LOWEST = 70.0  # mm; a map with less room than this has a page of its own
 _LINES = ((3, 100.0), (2, 75.0), (1, 0.0))  # so many lines to an answer if the map is still so high, in mm
 
 
 @dataclass(frozen=True, slots=True)
 class _Map:
-    """A map, the words over it and under it, and the room its edges take."""
+    """A map, the words over it and under it, the room its edges take, and the height there was for it."""
 
     view: MapView
     over: tuple[Block, ...]
     under: tuple[Block, ...]
     left: float
     foot: float
+    room: float
 
     @property
     def size(self) -> tuple[float, float]:
@@ -68,9 +71,20 @@ def lay_out(desk: Desk) -> tuple[Laid, ...]:
     if form == "named" and _is_world(made.view):
         at = sideways(desk)  # nothing but the map is on it, and that is wide
         made = _map_for(at, head, places, form, asks=False)
+    elif form == "blank" and made.room < _LOWEST:
+        return (Laid("where-in-the-world", SHEET.title, _apart(desk, head, places), week=desk.item.week),)
     page = at.free_page(_page(at, made, places, form), head, name=SHEET.title)
     return (Laid("where-in-the-world", SHEET.title, (page,) if at is desk else upright((page,)),
                  week=desk.item.week),)  # fmt: skip
+
+
+def _apart(desk: Desk, head: Head, places: Sequence[Marked]) -> tuple[Page, ...]:
+    """The map sideways on a page of its own, and on the next the table and the questions: too many for one page."""
+    at = sideways(desk)
+    made = _map_for(at, head, places, "blank", asks=False)
+    map_page = at.free_page(_page(at, made, places, "blank"), head, name=SHEET.title, count=2)
+    under = _under(desk, "blank", places, made.view, 2)
+    return (*upright((map_page,)), *desk.pages(head, under, name=SHEET.title, before=1))
 
 
 def _is_world(view: MapView) -> bool:
@@ -178,7 +192,7 @@ def _map_for(at: Desk, head: Head, places: Sequence[Marked], form: str, *, asks:
         if room >= least:
             break
     under = _under(at, form, places, view, lines) if asks else ()
-    return _Map(view, _over(at, form, _facts(places, view)), under, left, foot)
+    return _Map(view, _over(at, form, _facts(places, view)), under, left, foot, room)
 
 
 def _page(at: Desk, made: _Map, places: Sequence[Marked], form: str) -> Paint:

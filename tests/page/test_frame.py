@@ -68,3 +68,14 @@ def test_a_subject_in_two_lines_is_parted_at_its_dot() -> None:
     draw_head(on, pen, head, 16.0, 284.0, 178.0, True)
     shown = [mark.text for mark in of_role(pen.marks, "subject") if isinstance(mark, Text)]
     assert shown == ["Jug and Lemons on a Blue Cloth", "Tomasz Orrelin, 1882"]
+
+
+@pytest.mark.parametrize("level", LEVELS)
+def test_the_words_of_a_foot_stay_on_its_one_line(level: str) -> None:
+    on = kit(level)
+    pen = on.pen()
+    foot = Foot(f"{LONG} · {LONG} · {LONG}", "week 12 · page 11 of 12", "", "Maximiliana Theodora")
+    draw_foot(on, pen, foot, 16.0, 12.0, 178.0)
+    texts = [mark for mark in pen.marks if isinstance(mark, Text)]
+    assert len({mark.y for mark in texts}) == 1 and texts[0].text.startswith("Wilhelmina")
+    assert not [1 for k, a in enumerate(texts) for b in texts[k + 1 :] if overlap(box(a), box(b))]

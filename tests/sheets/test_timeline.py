@@ -122,3 +122,21 @@ def test_so_many_events_that_no_axis_holds_their_labels_are_numbered_and_listed(
 
 def test_a_study_without_dates_has_no_timeline() -> None:
     assert timeline.lay_out(desk("older")) == ()
+
+
+def test_no_label_stands_on_a_strip_that_is_glued() -> None:
+    many = [
+        event(str(1834 + k), f"Event number {k} of a long and busy life, told at some length here") for k in range(60)
+    ]
+    (laid,) = timeline.lay_out(desk("older", *many, events="all"))
+    joined = [page for page in laid.pages if placed(page, "join")]
+    assert len(joined) >= 2
+    for page in joined:
+        words = [p.box for p in placed(page, "join-words")]
+        labels = [p.box for p in placed(page, "text") if isinstance(p.mark, Text)]
+        assert words and not [1 for a in words for b in labels if overlap(a, b)]
+
+
+def test_two_or_three_events_are_no_puzzle_to_glue() -> None:
+    assert [laid.part for laid in timeline.lay_out(desk("younger", *LIFE[:3]))] == [""]
+    assert [laid.part for laid in timeline.lay_out(desk("younger", *LIFE[:4]))] == ["", "cards"]

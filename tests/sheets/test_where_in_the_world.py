@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import math
 import re
+from dataclasses import replace
 from itertools import pairwise
 
 import pytest
 from art_desks import LEVELS, SHEETS_OF_PAPER, art_desk, placed, said, work
 
 from packgen.page.desk import Desk
+from packgen.page.look import look_for
 from packgen.page.marks import Line, Page, Text
 from packgen.sheets.where_in_the_world import lay_out
 
@@ -166,3 +168,27 @@ def test_no_shore_is_drawn_behind_a_name() -> None:
 
 def _points(mark: object, frame: tuple[float, float, float, float]) -> list[tuple[float, float]]:
     return [(frame[0] + float(step[1]), frame[1] + float(step[2])) for step in mark.steps]  # type: ignore[attr-defined]
+
+
+CITIES = (PARIS, OSLO, KYOTO, BOSTON, (-33.9, 151.2), (-22.9, -43.2), (30.0, 31.2), (55.8, 37.6), (19.4, -99.1),
+          (1.3, 103.8))  # fmt: skip
+
+
+@pytest.mark.parametrize("paper", SHEETS_OF_PAPER)
+@pytest.mark.parametrize("larger", [False, True])
+@pytest.mark.parametrize("count", [4, 9])
+@pytest.mark.parametrize("level", ["older", "upper"])
+def test_map_and_table_share_a_page_or_have_one_each_but_never_run_into_the_foot(
+    level: str, count: int, larger: bool, paper: str
+) -> None:
+    at = world_desk(level, CITIES[0], *CITIES[1 : count + 1], paper=paper)
+    at.kit = replace(at.kit, look=look_for(level, larger=larger, wider=larger))
+    (laid,) = lay_out(at)
+    assert len(laid.pages) <= 2
+    for page in laid.pages:
+        upright = not (placed(page, "map-frame") and len(laid.pages) == 2)
+        (foot,) = [p.box[1] for p in placed(page, "footline")] if upright else [0.0]
+        for p in placed(page, "table-cell", "baseline", "map-frame"):
+            assert p.box[1] > foot, p.mark
+    frame = placed(laid.pages[0], "map-frame")[0].box
+    assert max(frame[2] - frame[0], frame[3] - frame[1]) > 125  # large enough to plot on
