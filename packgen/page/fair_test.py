@@ -24,7 +24,7 @@ def fair_frame(desk: Desk, challenge: Challenge, plan: TrialPlan) -> Block:
 
 def fair_note(desk: Desk, challenge: Challenge, plan: TrialPlan) -> Block:
     """The same in one or two sentences, for the younger."""
-    changed = plan.changed.phrase if plan.changed else desk.say("design")
+    changed = plan.changed.phrase if plan.changed else ""
     words = desk.say("fair_note", changed=changed, keep=kept_same(challenge, plan))
     return Boxed(Prose(words, "small"), "note")
 

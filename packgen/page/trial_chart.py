@@ -23,6 +23,6 @@ def trial_chart(desk: Desk, plan: TrialPlan) -> Chart:
     axis = strips_axis(plan)
     if counted(plan):
         key = desk.say("draw_squares", each=plan.pictures.label, unit=plan.measured.unit)
-        return Chart(axis, plan.y_axis, "picture", plan.pictures, key=key, least=80.0)
+        return Chart(axis, plan.y_axis, "picture", plan.pictures, key=key, least=76.0)
     key = desk.say("draw_bars", repeats=plan.repeats(desk.level), blank=blank)
-    return Chart(axis, plan.y_axis, "bars", key=key, least=80.0)
+    return Chart(axis, plan.y_axis, "bars", key=key, least=76.0)

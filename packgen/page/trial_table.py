@@ -14,8 +14,9 @@ from packgen.trials.trial import TrialPlan
 
 # A cell to write a number into is at least so wide and high (mm): three figures and a point in a hand of that age.
 _WIDE = {"younger": 20.0, "older": 16.0, "upper": 14.0}
-_HIGH = {"younger": 17.0, "older": 13.0, "upper": 12.0}
+_HIGH = {"younger": 15.5, "older": 13.0, "upper": 12.0}
 _HIGH_IN_LINES = {"younger": 12.5, "older": 9.5, "upper": 9.0}
+_FEW = 3  # rows; more of them are lower, so that the chart stays on the page
 _MOST_NAME = 0.3
 _PAD = 1.6
 
@@ -70,7 +71,7 @@ def trial_table(desk: Desk, plan: TrialPlan, lines: Sequence[Line], kinds: Seque
         own: list[str | Cell] = [line.label, *(worked.get("guess", "") for _ in before)]
         ends: list[str | Cell] = [worked.get(kind, "") for kind in after_kinds]
         rows += _rows(own, line.tried, ends, across, deep)
-    least = (_HIGH if deep == 1 else _HIGH_IN_LINES)[level] * share
+    least = (_HIGH if deep == 1 and len(lines) <= _FEW else _HIGH_IN_LINES)[level] * share
     return Table(columns, tuple(rows), least=least, most=least * (1.4 if deep == 1 else 1.25), style="body")
 
 

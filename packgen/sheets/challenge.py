@@ -125,12 +125,26 @@ def _younger(made: ChallengeSet) -> list[Section]:
     made_draw = DrawBox(made.say("made_draw"), least=35.0, most=105.0)
     alone: list[Block] = [DrawBox(made.say("made_draw"), least=100.0), *asks(made, "made_asks", 1)]
     parts.append(made.roomy("make", make, made_draw) if make else made.section("make", alone))
-    trials = [Prose(made.say("trials_how"), "body"), fair_note(desk, challenge, plan), table(made),
-              heading(made.say("chart_title")), trial_chart(desk, plan)]  # fmt: skip
-    parts.append(made.section("try", trials))
+    parts.append(_tries(made))
     first, *others = asks(made, "back_asks", 1)
-    back = [DrawBox(made.say("result_draw"), least=50.0), first, _compare(made), *others]
+    back = [DrawBox(made.say("result_draw"), least=42.0), first, _compare(made), *others]
     return [*parts, made.section("tell", back)]
+
+
+def _tries(made: ChallengeSet) -> Section:
+    """The table and the chart on one page; where that is too much, the chart has one, and the table a place to draw."""
+    desk = made.desk
+    tried: list[Block] = [
+        Prose(made.say("trials_how"), "body"),
+        fair_note(desk, made.challenge, made.plan),
+        table(made),
+    ]
+    chart: list[Block] = [heading(made.say("chart_title")), trial_chart(desk, made.plan)]
+    together = made.section("try", [*tried, *chart])
+    if made.length(together) == 1:
+        return together
+    apart = made.section("try", [*tried, DrawBox(made.say("saw_draw"), least=30.0), Break(), *chart])
+    return apart if made.length(apart) == made.length(together) else together
 
 
 def _compare(made: ChallengeSet) -> Block:

@@ -129,9 +129,18 @@ class TrialPlan:
         texts = tuple((name, str(value)) for name, value in self.given)
         if self.model is not None and self.measured.result is not None and self.changed is not None:
             return self.model.question(level, self.measured.result, self.model.input(self.changed.name), texts)
+        if level in ("first", "younger"):
+            return self._plain_question(level)
         if self.changed is None:
             return f"Which build is best? Compare the {self.measured.what} of each."
         return question_in_words(level, f"the {self.measured.what}", self.changed.phrase)
+
+    def _plain_question(self, level: str) -> str:
+        """The question in a young child's words where no model has one."""
+        name = self.changed.name if self.changed else "one"
+        counted = name.removeprefix("number of ")
+        asked = f"How many {counted} are best?" if counted != name else f"Which {name} is best?"
+        return asked if level == "first" else f"{asked} Test each one to find out."
 
     def repeats(self, level: str) -> int:
         """How often each row is tried: what the parent asked, or what is usual at that level."""
