@@ -12,7 +12,9 @@ from packgen.faults import Fault, InputFaults, Place, Severity, WorkFailed, in_o
 from packgen.hands import hands, make_all
 from packgen.making import Made, Sink, alike, is_parents, make
 from packgen.planning.calendar import calendar_text
+from packgen.planning.people import people
 from packgen.planning.reading_check import reading_warnings
+from packgen.reading.dates import plain
 from packgen.reading.names import slug
 from packgen.workshop import Order, Workshop, open_workshop
 from packgen.writing.atomic import in_words
@@ -171,6 +173,14 @@ def _told(shop: Workshop, made: tuple[Made, ...]) -> tuple[Fault, ...]:
 
 def extras(shop: Workshop) -> dict[str, bytes]:
     """The files of the output that are not printed: the calendar, if the term has dates."""
-    if shop.term.dated and any(pack.folder == "parent" for pack in shop.packs):
-        return {"parent/term.ics": calendar_text(shop.study, shop.family, shop.term).encode()}
-    return {}
+    if not shop.term.dated or not any(pack.folder == "parent" for pack in shop.packs):
+        return {}
+
+    def say(key: str, **values: object) -> str:
+        """A wording; a kind of sheet nobody has named yet goes by its key."""
+        if key.startswith("kind_") and not shop.wording.has("term-plan", "parent", key):
+            return key.removeprefix("kind_").replace("_", " ")
+        return shop.wording.say("term-plan", "parent", key, {"study": shop.study, "plain": plain, **values})
+
+    persons = people(shop.family, shop.packs)
+    return {"parent/term.ics": calendar_text(shop.study, shop.family, shop.term, persons, say).encode()}

@@ -1,88 +1,197 @@
 """The term plan as an iCalendar text that phones and calendar programs read (RFC 5545).
 
-One all-day event a sitting. The text depends on the plan alone: the stamp is the term's first day, and an event keeps
-its identifier when the plan is made again, so that a calendar moves it instead of showing it twice.
+An all-day entry a sitting, one for each making on a day of its own, and one before the first week; each with an alarm
+the evening before that says what to have ready. The text depends on the plan alone: the stamp is the term's first day,
+and an entry keeps its identifier when the plan is made again, so that a calendar moves it instead of showing it twice.
 """
 
 from __future__ import annotations
 
 import unicodedata
 import uuid
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
+from typing import Protocol
 
-from packgen.planning.weeks import Sitting, TermPlan, Week
-from packgen.reading.models import Family, Study
+from packgen.planning.people import Person, names_of
+from packgen.planning.ready import Ready, alike
+from packgen.planning.weeks import MAKINGS, READ_ALOUD, Making, Part, Sitting, TermPlan, Week
+from packgen.reading.models import Challenge, Family, Model, Study
 
 MEDIA_TYPE = "text/calendar"
 LINE_OCTETS = 75
+BEFORE = 14  # days to borrow or order the book, and to print
+EVENING = 6  # hours before the day begins: six in the evening
 _OURS = uuid.uuid5(uuid.NAMESPACE_DNS, "term-plan.packgen.invalid")
-_SAID = {
-    "recall": "Recall last week", "life": "Tell the life", "read": "Read", "tell": "Tell back", "look": "Look at",
-    "review": "Look back over the study", "biography": "The life sheet", "timeline": "The timeline",
-    "telling": "Draw or write", "picture-study": "The picture sheet", "words": "The words",
-    "enlarging-grid": "The enlarging grid", "finish-the-picture": "Finish the picture", "challenge": "Challenge",
-    "model": "Model", "fold-book": "Make the book", "colour-by-number": "Colour by number",
-    "look-closer": "Look closer", "matching-game": "The matching game", "where-in-the-world": "The map",
-}  # fmt: skip
-_TITLED = frozenset({"read", "tell", "look", "challenge", "model"})
+_SATURDAY = 5
+_ABOUT_WORKS = frozenset({"enlarging-grid", "finish-the-picture", "colour-by-number", "look-closer", "picture-study"})
+
+
+class Say(Protocol):
+    """Gives a wording of the term plan by its key."""
+
+    def __call__(self, key: str, **values: object) -> str:
+        """The wording filled in."""
 
 
 @dataclass(frozen=True, slots=True)
 class Event:
-    """One all-day event. `key` makes its identifier: the same key, the same event in a calendar."""
+    """One all-day event. `key` makes its identifier: the same key, the same event in a calendar.
+
+    `evening` is what the alarm of the evening before says; without it there is no alarm.
+    """
 
     day: date
     key: str
     summary: str
     description: str = ""
+    evening: str = ""
 
 
-def calendar_text(study: Study, family: Family | None, plan: TermPlan) -> str:
+def calendar_text(study: Study, family: Family | None, plan: TermPlan, persons: Sequence[Person], say: Say) -> str:
     """The whole calendar, ready to be written as UTF-8; empty if the plan has no dates: it needs one event."""
-    events = events_of(study, family, plan)
+    events = events_of(study, family, plan, persons, say)
     if not events:
         return ""
     term = family.term if family else None
     return as_icalendar(events, str(study.study), term.starts if term else events[0].day)
 
 
-def events_of(study: Study, family: Family | None, plan: TermPlan) -> tuple[Event, ...]:
-    """An event for each sitting with a date, in order of time."""
+def events_of(study: Study, family: Family | None, plan: TermPlan, persons: Sequence[Person],
+              say: Say) -> tuple[Event, ...]:  # fmt: skip
+    """The entries in order of time: before the first week, each sitting with a date, each making apart from them."""
     whose = f"{family.family}/{family.term.starts.year}" if family and family.term else ""
-    return tuple(
-        Event(
-            sitting.day,
-            f"{study.study}/{whose}/{week.number}/{place}",
-            f"{study.study}, week {week.number}: {_about(week, sitting)}",
-            _description(week, sitting),
+    maker = _Entries(study, f"{study.study}/{whose}", tuple(persons), say)
+    found = [event for week in plan.weeks for event in maker.of_week(week)]
+    if not found:
+        return ()
+    first = min(event.day for event in found)
+    return tuple(sorted([maker.before(first), *found], key=lambda event: event.day))
+
+
+@dataclass(frozen=True, slots=True)
+class _Entries:
+    """Makes the entries of one study; `key` begins their identifiers."""
+
+    study: Study
+    key: str
+    persons: tuple[Person, ...]
+    say: Say
+
+    def before(self, first: date) -> Event:
+        """What to do before the first week."""
+        said = [self.say("before_book", book=self.say("book_named", book=self.study.book))] if self.study.book else []
+        said += [self.say("before_print"), self.say("before_shop")]
+        day = first - timedelta(days=BEFORE)
+        return Event(day, f"{self.key}/before", self.say("ics_before"), "\n".join(said), said[0])
+
+    def of_week(self, week: Week) -> Iterator[Event]:
+        """The entries of one week."""
+        ready = alike(self.persons, week)
+        for place, sitting in enumerate(week.sittings, start=1):
+            if sitting.day is None:
+                continue
+            about = self._about(week, sitting)
+            title = self.say("ics_sitting", number=week.number, about=about)
+            text = self._description(week, sitting, ready if place == 1 else ())
+            key = f"{self.key}/{week.number}/{place}"
+            yield Event(sitting.day, key, title, text, self._evening(week, sitting, title, ready if place == 1 else ()))
+        days = week.dates
+        for making in week.makings if days else ():
+            if making.sitting is None:
+                yield self._making(making, max(days[-1], days[-1] + timedelta(days=_SATURDAY - days[-1].weekday())))
+
+    def _about(self, week: Week, sitting: Sitting) -> str:
+        """What the sitting is named after: its making, else the week's chapters or works, else looking back."""
+        making = [self._title(making) for making in week.makings if making.sitting == week.sittings.index(sitting)]
+        named = making or [str(c.title) for c in week.chapters] or [str(work.title) for work in week.works]
+        return ", ".join(named) or self.say("review" if week.review else "spare")
+
+    def _title(self, making: Making) -> str:
+        """A making by its title, and what of it is done if it takes two days."""
+        title = self.say("the_book") if making.kind == "fold-book" else making.title
+        if making.parts == 1:
+            return title
+        return f"{title} ({self.say('stage_build' if making.part == 1 else 'stage_test')})"
+
+    def _description(
+        self, week: Week, sitting: Sitting, ready: Sequence[tuple[tuple[Person, ...], tuple[Ready, ...]]]
+    ) -> str:
+        """In the order it is done: what was read beforehand, what is done at the table, whose sheets, what is made."""
+        early = [part for part in week.other if part.name in READ_ALOUD] if sitting is week.sittings[0] else []
+        said = [self.say("ics_early", what=self._part(week, part)) for part in early]
+        table = [part for part in sitting.parts if part.name not in MAKINGS]
+        if table:
+            minutes = sum(part.minutes for part in table)
+            said.append(self.say("ics_table", minutes=minutes, what="; ".join(self._part(week, p) for p in table)))
+        said += [self.say("ics_sheets", names=names_of(group), sheets=self._sheets(needed)) for group, needed in ready]
+        said += [self.say("ics_then", what=self._part(week, part)) for part in sitting.parts if part.name in MAKINGS]
+        return "\n".join(dict.fromkeys(filter(None, said)))
+
+    def _part(self, week: Week, part: Part) -> str:
+        """A part with its title and minutes; what is read with its pages."""
+        if part.name in MAKINGS:
+            title = self.say("the_book") if part.name == "fold-book" else part.title
+            return self.say("ics_part", name=title, title="", minutes=part.minutes)
+        key = (
+            f"part_{part.name}"
+            if part.name in ("recall", "life", "read", "tell", "look", "review")
+            else _kind(part.name)
         )
-        for week in plan.weeks
-        for place, sitting in enumerate(week.sittings, start=1)
-        if sitting.day is not None
-    )
+        pages = next((str(c.pages) for c in week.chapters if str(c.title) == part.title and c.pages), "")
+        titled = part.title if part.name in ("read", "tell", "look") else ""
+        if part.name == "read" and pages:
+            titled = self.say("ics_pages", title=part.title, pages=pages)
+        return self.say("ics_part", name=self.say(key), title=titled, minutes=part.minutes)
+
+    def _sheets(self, needed: Sequence[Ready]) -> str:
+        """The sheets of some children, without those of a making, which has its own list."""
+        said = []
+        for ready in needed:
+            if ready.kind not in MAKINGS:
+                about = f" ({', '.join(ready.about)})" if ready.about and ready.kind in _ABOUT_WORKS else ""
+                said.append(f"{self.say(_kind(ready.kind))}{about}")
+        return ", ".join(said)
+
+    def _evening(self, week: Week, sitting: Sitting, title: str,
+                 ready: Sequence[tuple[tuple[Person, ...], tuple[Ready, ...]]]) -> str:  # fmt: skip
+        """What to see to on the evening before: reading, sheets, things for a making."""
+        said = [self.say("ics_tomorrow", title=title)]
+        if sitting is week.sittings[0]:
+            said += [self.say("ics_early", what=self._part(week, p)) for p in week.other if p.name in READ_ALOUD]
+        kinds = dict.fromkeys(r.kind for _, needed in ready for r in needed if r.kind not in MAKINGS)
+        if kinds:
+            said.append(self.say("ics_ready", things=", ".join(self.say(_kind(kind)) for kind in kinds)))
+        for making in week.makings:
+            if making.sitting is not None and week.sittings[making.sitting] is sitting:
+                said += self._needs(making)
+        return "\n".join(said)
+
+    def _making(self, making: Making, day: date) -> Event:
+        """A making on a day of its own: any free day of the week will do."""
+        title = self.say("ics_make", title=self._title(making), minutes=making.minutes)
+        text = [self.say("ics_make_when"), *self._needs(making)]
+        key = f"{self.key}/{making.kind}/{making.number}/{making.part}"
+        return Event(
+            day, key, title, "\n".join(text), "\n".join([self.say("ics_tomorrow", title=title), *self._needs(making)])
+        )
+
+    def _needs(self, making: Making) -> list[str]:
+        """What to have ready for a making."""
+        makings: dict[str, Sequence[Challenge | Model]] = {
+            "challenge": self.study.challenges,
+            "model": self.study.models,
+        }
+        if making.kind not in makings:
+            return [self.say("ics_ready", things=self.say("ics_need_book"))]
+        things = [str(material.item) for material in makings[making.kind][making.number].materials]
+        things += [self.say("ics_need_model")] if making.kind == "model" else []
+        return [self.say("ics_ready", things=", ".join(dict.fromkeys(things)))] if things else []
 
 
-def _about(week: Week, sitting: Sitting) -> str:
-    """What the sitting is named after: its making, else the week's chapters or works, else looking back."""
-    making = [making.title for making in week.makings if making.sitting == week.sittings.index(sitting)]
-    named = making or [str(c.title) for c in week.chapters] or [str(work.title) for work in week.works]
-    if named:
-        return ", ".join(named)
-    return "looking back" if week.review else "time to catch up"
-
-
-def _description(week: Week, sitting: Sitting) -> str:
-    parts = [_said(part.name, part.title, part.minutes) for part in sitting.parts]
-    later = [_said(part.name, part.title, part.minutes) for part in week.other]
-    return "\n".join([*parts, *(["At another time this week:", *later] if later else [])])
-
-
-def _said(name: str, title: str, minutes: int) -> str:
-    words = _SAID.get(name, name.replace("-", " ").capitalize())
-    about = f": {title}" if title and name in _TITLED else ""
-    return f"{words}{about} ({minutes} min)"
+def _kind(kind: str) -> str:
+    return f"kind_{kind.replace('-', '_')}"
 
 
 def as_icalendar(events: Iterable[Event], name: str, stamp: date) -> str:
@@ -105,9 +214,18 @@ def as_icalendar(events: Iterable[Event], name: str, stamp: date) -> str:
             f"SUMMARY:{escaped(event.summary)}",
             *([f"DESCRIPTION:{escaped(event.description)}"] if event.description else []),
             "TRANSP:TRANSPARENT",
+            *_alarm(event),
             "END:VEVENT",
         ]
     return "".join(f"{folded(line)}\r\n" for line in [*lines, "END:VCALENDAR"])
+
+
+def _alarm(event: Event) -> list[str]:
+    """An alarm the evening before (RFC 5545, section 3.6.6): so long before the day begins."""
+    if not event.evening:
+        return []
+    said = f"DESCRIPTION:{escaped(event.evening)}"
+    return ["BEGIN:VALARM", "ACTION:DISPLAY", said, f"TRIGGER:-PT{EVENING}H", "END:VALARM"]
 
 
 def _basic(day: date) -> str:

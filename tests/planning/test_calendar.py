@@ -6,17 +6,36 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from planning_studies import family, studies, study, term, terms
 
-from packgen.planning.calendar import Event, as_icalendar, calendar_text, escaped, events_of, folded
+from packgen.page.wording import Wording
+from packgen.planning.calendar import Event, as_icalendar, calendar_text, escaped, folded
+from packgen.planning.people import people
 from packgen.planning.term import plan_term
-from packgen.reading.models import Study, Term
+from packgen.planning.weeks import TermPlan
+from packgen.reading.models import Family, Study, Term
+from packgen.resources import folder
 
 STAMP = date(2027, 2, 3)
 TEXTS = st.text(st.characters(exclude_categories=("Cs",)), max_size=200)
 
 
+WORDING = Wording([folder("templates")])
+
+
+def written(of: Study, home: Family | None, plan: TermPlan) -> str:
+    def say(key: str, **values: object) -> str:
+        return WORDING.say("term-plan", "parent", key, {"study": of, **values})
+
+    return calendar_text(of, home, plan, people(home, ()) if home else (), say)
+
+
 def example() -> str:
     home = family(term())
-    return calendar_text(study(), home, plan_term(study(), home))
+    return written(study(), home, plan_term(study(), home))
+
+
+def sat(text: str) -> list[icalendar.Event]:
+    """The entries of sittings."""
+    return [event for event in read(text) if ", week " in event["SUMMARY"]]
 
 
 def read(text: str) -> list[icalendar.Event]:
@@ -70,7 +89,7 @@ def test_the_calendar_has_what_the_standard_requires() -> None:
 
 
 def test_there_is_one_all_day_event_a_sitting_and_none_in_the_week_away() -> None:
-    events = read(example())
+    events = sat(example())
     days = [event["DTSTART"].dt for event in events]
     assert days == [date(2027, 2, d) for d in (3, 10, 17, 24)] + [date(2027, 3, d) for d in (3, 10, 24, 31)]
     # RFC 5545, section 3.6.1: DTEND of a day event is the day after
@@ -81,38 +100,70 @@ def test_there_is_one_all_day_event_a_sitting_and_none_in_the_week_away() -> Non
 
 def test_events_keep_their_identifier_when_the_plan_changes() -> None:
     home, moved = family(term()), family(term(starts=date(2027, 2, 10), away=()))
-    before = [event["UID"] for event in read(calendar_text(study(), home, plan_term(study(), home)))]
-    after = [event["UID"] for event in read(calendar_text(study(5), moved, plan_term(study(5), moved)))]
+    before = [event["UID"] for event in sat(written(study(), home, plan_term(study(), home)))]
+    after = [event["UID"] for event in sat(written(study(5), moved, plan_term(study(5), moved)))]
     assert before == after[: len(before)]
     assert len(set(after)) == len(after)
 
 
 def test_another_study_or_year_has_other_identifiers() -> None:
     home, later = family(term()), family(term(starts=date(2028, 2, 2), away=()))
-    now = {event.key for event in events_of(study(), home, plan_term(study(), home))}
-    assert not now & {event.key for event in events_of(study(), later, plan_term(study(), later))}
+    now = {event["UID"] for event in read(written(study(), home, plan_term(study(), home)))}
+    assert not now & {event["UID"] for event in read(written(study(), later, plan_term(study(), later)))}
 
 
 def test_the_same_plan_gives_the_same_calendar() -> None:
     assert example() == example()
 
 
-def test_the_event_says_what_to_do_with_its_minutes() -> None:
-    event = read(example())[1]
+def test_an_entry_says_what_to_do_in_the_order_it_is_done() -> None:
+    event = sat(example())[1]
     assert event["SUMMARY"] == "Isaure Quenby, week 2: Chapter 1"
-    assert "Tell back: Chapter 1 (5 min)" in event["DESCRIPTION"]
-    assert "At another time this week:\nRead: Chapter 1 (8 min)" in event["DESCRIPTION"]
+    lines = event["DESCRIPTION"].split("\n")
+    assert lines[0] == "Beforehand: Read: Chapter 1, pages 11-14 (8 min)"
+    assert (
+        lines[1] == "At the table (10 min): Recall (1 min); Tell back: Chapter 1 (5 min); Look and talk: Work 1 (4 min)"
+    )
+    assert lines[2].startswith("Sheets for Juno, Bram and Wilf: telling strip")
+    assert len(lines) == len(set(lines))
+
+
+def test_the_evening_before_an_alarm_says_what_to_have_ready() -> None:
+    # RFC 5545, section 3.6.6: a DISPLAY alarm has ACTION, DESCRIPTION and TRIGGER; section 3.3.6: -PT6H is six hours
+    for event in read(example()):
+        (alarm,) = event.walk("VALARM")
+        assert alarm["ACTION"] == "DISPLAY"
+        assert alarm["TRIGGER"].dt == timedelta(hours=-6)
+    told = sat(example())[1].walk("VALARM")[0]["DESCRIPTION"]
+    assert "Tomorrow: Isaure Quenby, week 2" in told and "Have ready: telling strip" in told
+    assert "Beforehand: Read: Chapter 1" in told
+
+
+def test_the_book_is_remembered_two_weeks_before_the_first_sitting() -> None:
+    first = read(example())[0]
+    assert first["DTSTART"].dt == date(2027, 1, 20)
+    assert "Borrow or buy the book: “The Lamp on the Quay”" in first["DESCRIPTION"]
+
+
+def test_a_making_without_a_sitting_has_an_entry_on_the_saturday() -> None:
+    home = family(term())
+    plan = plan_term(study(), home)
+    made = [event for event in read(example()) if "to make: " in event["SUMMARY"]]
+    apart = [making for week in plan.weeks for making in week.makings if making.sitting is None]
+    assert len(made) == len(apart) > 0
+    assert all(event["DTSTART"].dt.weekday() == 5 for event in made)
 
 
 def test_a_plan_without_dates_has_no_calendar() -> None:
-    assert calendar_text(study(), None, plan_term(study())) == ""
+    assert written(study(), None, plan_term(study())) == ""
 
 
 @settings(max_examples=40, deadline=None)
 @given(TEXTS, TEXTS)
 def test_any_text_comes_back_from_a_calendar_program(summary: str, description: str) -> None:
-    text = as_icalendar([Event(STAMP, "key", "s" + summary, "d" + description)], "name", STAMP)
+    text = as_icalendar([Event(STAMP, "key", "s" + summary, "d" + description, "e" + summary)], "name", STAMP)
     (event,) = read(text)
+    assert len(event.walk("VALARM")) == 1
     said = "\n".join(("d" + description).splitlines())
     assert event["DESCRIPTION"] == "".join(c for c in said if c in "\t\n" or not (ord(c) < 32 or 127 <= ord(c) < 160))
 
@@ -122,6 +173,10 @@ def test_any_text_comes_back_from_a_calendar_program(summary: str, description: 
 def test_every_sitting_of_any_plan_is_in_the_calendar(of: Study, when: Term) -> None:
     home = family(when)
     plan = plan_term(of, home)
-    text = calendar_text(of, home, plan)
+    text = written(of, home, plan)
     days = [day for week in plan.weeks for day in week.dates]
-    assert [event["DTSTART"].dt for event in read(text)] == days if days else text == ""
+    assert [event["DTSTART"].dt for event in sat(text)] == days if days else text == ""
+    if days:
+        events = read(text)
+        assert [event["DTSTART"].dt for event in events] == sorted(event["DTSTART"].dt for event in events)
+        assert len({event["UID"] for event in events}) == len(events)
