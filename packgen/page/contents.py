@@ -6,7 +6,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
 from packgen.page.blocks import Block, Kit, Row, Span, rigid
-from packgen.page.look import HAIR, RULE, SOFT
+from packgen.page.look import HAIR, RULE
 from packgen.page.marks import Group, Mark, Page, Text
 from packgen.page.pen import Pen
 from packgen.page.text import Style, wrap

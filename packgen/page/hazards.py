@@ -36,7 +36,7 @@ def challenge_dangers(desk: Desk, challenge: Challenge, plan: TrialPlan | None, 
     words = [str(challenge.brief), *map(str, challenge.steps)]
     words += [f"{material.item} {material.instead or ''}" for material in challenge.materials]
     if plan and plan.model:
-        words += [fault.remedy for fault in plan.model.faults_of_build]
+        words += [*plan.model.tips, *(fault.remedy for fault in plan.model.faults_of_build)]
     return _brought(desk, words, said, frozenset({"danger_hole"}))
 
 

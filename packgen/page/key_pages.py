@@ -23,6 +23,8 @@ from packgen.trials.frame import Expected, Figure
 from packgen.trials.plan import TrialPlan
 from packgen.units import Quantity, quantity
 
+_MOST_NAMED, _MOST_LETTERS = 5, 48  # so many names, of so many letters together, stand over a table's columns
+
 
 @dataclass(frozen=True, slots=True)
 class _Key:
@@ -39,7 +41,7 @@ def key_blocks(desk: Desk, challenge: Challenge, persons: Sequence[Person], room
     """The key's steps under a heading of their own; a word only if the challenge has faults.
 
     Where that keeps it on one page, `room` mm high, it is set in small type throughout. Else what to do is on the first
-    page, and what to do when it comes out otherwise on the second.
+    page, and what to do when it will not work, with room for what came out, on the second.
     """
     title = _heading(desk, key_title(desk, challenge))
     plan, _ = trial_of(challenge, desk.family)
@@ -48,12 +50,14 @@ def key_blocks(desk: Desk, challenge: Challenge, persons: Sequence[Person], room
     makers = tuple(person for person in persons if "challenge" in person.kinds or not person.items) or tuple(persons)
     key = _Key(desk, challenge, plan, makers)
     for one in (key, replace(key, style="small")):
-        whole = [title, *_to_do(one), *_afterwards(one)]
+        whole = [title, *_to_do(one), *_different(one), *_afterwards(one)]
         if height_of(desk, whole) <= room:
             return whole
-    first = [title, *_to_do(key)]
-    between: list[Block] = [Break()] if height_of(desk, first) <= room else []
-    return [*first, *between, _heading(desk, desk.say("key_on", title=challenge.title)), *_afterwards(key)]
+    parts = (_to_do(key), _different(key), _afterwards(key))
+    for first, second in (((*parts[0], *parts[1]), parts[2]), (parts[0], (*parts[1], *parts[2]))):
+        if height_of(desk, [title, *first]) <= room:
+            return [title, *first, Break(), _heading(desk, desk.say("key_on", title=challenge.title)), *second]
+    return [title, *parts[0], *parts[1], *parts[2]]
 
 
 def _to_do(key: _Key) -> list[Block]:
@@ -61,7 +65,7 @@ def _to_do(key: _Key) -> list[Block]:
 
 
 def _afterwards(key: _Key) -> list[Block]:
-    return [*_different(key), *_faults(key), *_further(key), *_source(key), *_results(key)]
+    return [*_faults(key), *_further(key), *_source(key), *_results(key)]
 
 
 def key_title(desk: Desk, challenge: Challenge) -> str:
@@ -272,6 +276,12 @@ def _means(key: _Key, person: Person) -> list[str]:
     return ["" if row.answer is None else f"{row.answer:.3g}" for row in found.summary.rows]
 
 
+def _short_names(makers: Sequence[Person]) -> list[str]:
+    """The names over narrow columns: whole, or the letters by which each is known."""
+    narrow = len(makers) > _MOST_NAMED or max(len(person.name) for person in makers) * len(makers) > _MOST_LETTERS
+    return [person.mark if narrow else person.name for person in makers]
+
+
 def _results(key: _Key) -> list[Block]:
     """A table for the children's means, and room for their builds, where the page has room for it."""
     desk = key.desk
@@ -280,7 +290,7 @@ def _results(key: _Key) -> list[Block]:
         return []
     unit = key.plan.measured.unit
     first = key.plan.changed.title if key.plan.changed else desk.say("expect_value")
-    columns = (Column(first, 1.4, names=True), *(Column(person.name, 1.0, unit) for person in makers))
+    columns = (Column(first, 1.4, names=True), *(Column(name, 1.0, unit) for name in _short_names(makers)))
     came_out = [_means(key, person) for person in makers]
     rows = tuple((row.number, *(means[k] for means in came_out)) for k, row in enumerate(key.plan.rows))
     table = Table(columns, rows, least=7.5, most=10.0)

@@ -143,7 +143,7 @@ def _row(desk: Desk, work: Work, one: _Asked, column: float, first: bool) -> lis
     if len(lines) > _MOST:  # too many to stand beside a name on one page
         return [Prose(_names(one), "label", gap=gap, tight=True), _list(lines), *said]
     words = Stack((_list(lines), *said), gap=gap)
-    return [Row(((-column, Prose(_names(one), "label")), (1.0, words)), gutter=1.5, gap=gap)] if column else [words]
+    return [Row(((-column, Prose(_names(one), "label")), (1.0, words)), gutter=2.5, gap=gap)] if column else [words]
 
 
 def _names(one: _Asked) -> str:
@@ -159,6 +159,13 @@ def _listen(desk: Desk, work: Work, group: Sequence[Person]) -> str:
 
 def _asked(desk: Desk, work: Work, persons: Sequence[Person]) -> list[_Asked]:
     """The questions shared out: what is printed for the youngest is asked of them, the study's others of the rest."""
+    for said, questions, name in (
+        (work.answers, work.look, "look"),
+        (work.answers_first, work.look_first, "look_first"),
+    ):
+        if len(said) > len(questions):
+            desk.warn(said[len(questions)], f'"{work.title}" has more answers than questions in `{name}`.',
+                      "Write one answer for each question, in order, and a dash where there is none.")  # fmt: skip
     answers = dict(zip(map(str, work.look_first), map(str, work.answers_first), strict=False))
     answers |= dict(zip(map(str, work.look), map(str, work.answers), strict=False))
     ordered = tuple(person for _, group in by_level(persons) for person in group)
@@ -170,9 +177,9 @@ def _asked(desk: Desk, work: Work, persons: Sequence[Person]) -> list[_Asked]:
     own = tuple(str(question) for question in work.look_first)
     for_smallest = own if young or old else (*own, *(question for question in look if question not in own))
     found = []
-    for group, questions in ((smallest, for_smallest), (young, for_young), (old, for_old)):
+    for group, wanted in ((smallest, for_smallest), (young, for_young), (old, for_old)):
         if group:
-            filled = _filled(desk, group, questions, desk.study.works.index(work))
+            filled = _filled(desk, group, wanted, desk.study.works.index(work))
             found.append(_Asked(group, tuple((q, _answer(answers.get(q, ""))) for q in filled)))
     return found
 

@@ -8,10 +8,10 @@ from functools import partial
 from packgen.nets import NetError, NetSheets, Solid
 from packgen.page.blocks import Art, Block, Prose, Row
 from packgen.page.desk import Desk
-from packgen.page.net_faces import arts_of, painter_of
-from packgen.page.net_made import made_net
 from packgen.page.hazards import model_dangers
 from packgen.page.needed import needed_words
+from packgen.page.net_faces import arts_of, painter_of
+from packgen.page.net_made import made_net
 from packgen.page.parents import care_words
 from packgen.page.pen import Pen
 from packgen.page.solid_view import Painter, draw_solid
@@ -32,13 +32,11 @@ def model_step(desk: Desk, model: Model, persons: Sequence[Person], notes: tuple
     side = _CLOSE if close else _VIEW
     painter = painter_of(desk, arts_of(net.net.solid, model.faces))
     view = Art(partial(_view, net.net.solid, painter), side)
-    facts: Block = Row(((1.0, Pairs(_facts(desk, model, net, close))), (-side, view)), gutter=4.0, gap=1.0)
+    told = Pairs(_facts(desk, model, net, persons, close))
+    facts: Block = Row(((1.0, told), (-side, view)), gutter=4.0, gap=1.0, tight=bool(model.about))
     blocks: list[Block] = [title, facts]
     if model.about:
         blocks.append(Prose(str(model.about), gap=1.2))
-    numbers = numbers_for(desk, persons, "model", str(model.title))
-    if numbers:
-        blocks.append(Prose(desk.say("make_sheets", numbers=numbers), gap=0.6))
     return Step(desk.say("make_name"), tuple(blocks), notes)
 
 
@@ -64,12 +62,16 @@ def _net(desk: Desk, model: Model, persons: Sequence[Person]) -> NetSheets | Net
     return made_net(desk, model, bool(makers) and all(person.level == "first" for person in makers))
 
 
-def _facts(desk: Desk, model: Model, net: NetSheets, close: bool) -> tuple[tuple[str, str], ...]:
+def _facts(desk: Desk, model: Model, net: NetSheets, persons: Sequence[Person],
+           close: bool) -> tuple[tuple[str, str], ...]:  # fmt: skip
     rows = [
         (desk.say("model_scale"), desk.say("model_sheets", scale=net.scale_text, sheets=len(net.sheets))),
         (desk.say("model_sizes"), "; ".join(net.real_size)),
     ]
-    return (*rows, *(() if close else ((desk.say("model_order"), desk.say("model_order_words")),)))
+    if not close:
+        rows.append((desk.say("model_order"), desk.say("model_order_words")))
+    numbers = numbers_for(desk, persons, "model", str(model.title))
+    return (*rows, *(((desk.say("sheets_word"), numbers),) if numbers else ()))
 
 
 def _view(solid: Solid, painter: Painter | None, pen: Pen, x: float, y: float, width: float, height: float) -> None:

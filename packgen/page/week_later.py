@@ -30,7 +30,7 @@ def table_sheets(lesson: Lesson) -> list[Block]:
     if not held:
         return []
     minutes = desk.say("minutes", minutes=sum(part.minutes for part in held))
-    return [Step(desk.say("sheets_word"), (Prose(desk.say("table_sheets")),), (minutes,))]
+    return [Step(desk.say("sheets_word"), (Prose(desk.say("table_sheets", count=len(lesson.persons))),), (minutes,))]
 
 
 def making_steps(lesson: Lesson, *, at_table: bool) -> list[Block]:
@@ -93,7 +93,13 @@ def _own_sheets(lesson: Lesson) -> list[Block]:
     if not minutes or lesson.close:
         return []
     desk = lesson.desk
-    return [Step(desk.say("sheets_word"), (Prose(desk.say("own_sheets")),), (desk.say("minutes", minutes=minutes),))]
+    return [
+        Step(
+            desk.say("sheets_word"),
+            (Prose(desk.say("own_sheets", count=len(lesson.persons))),),
+            (desk.say("minutes", minutes=minutes),),
+        )
+    ]
 
 
 def _timeline(lesson: Lesson) -> list[Block]:
@@ -103,7 +109,7 @@ def _timeline(lesson: Lesson) -> list[Block]:
         return []
     having = tuple(person for person in lesson.persons if _asked(desk, person))
     asked = [q for person in having for q in _asked(desk, person)]
-    rows = tuple((desk.say(f"answer_{q.kind}", q=q), desk.say(f"ask_{q.kind}", q=q)) for q in dict.fromkeys(asked))
+    rows = tuple((q.answer, desk.say(f"ask_{q.kind}", q=q)) for q in dict.fromkeys(asked))
     return (
         [
             Step(

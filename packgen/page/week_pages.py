@@ -92,7 +92,8 @@ def _before(lesson: Lesson) -> list[Block]:
         steps.append(Step(desk.say("ready_name"), (lists,), (desk.say("ready_note"),), wide=True))
     things = _things(lesson)
     if things:
-        steps.append(Step(desk.say("find_name"), (Pairs(things, most=0.3),), (desk.say("find_note"),)))
+        note = desk.say("find_note", count=len(lesson.persons))
+        steps.append(Step(desk.say("find_name"), (Pairs(things, most=0.3),), (note,)))
     note = desk.say("before_aloud", minutes=lesson.before_minutes) if lesson.before_minutes else desk.say("before_note")
     return _headed(desk.say("moment_before"), note, steps)
 
@@ -110,7 +111,7 @@ def _table(lesson: Lesson) -> list[Block]:
 def _later(lesson: Lesson) -> list[Block]:
     desk = lesson.desk
     parts = [("later_sheets", lesson.sheet_minutes), ("later_making", lesson.making_minutes)]
-    note = ", ".join(desk.say(key, minutes=minutes) for key, minutes in parts if minutes)
+    note = ", ".join(desk.say(key, minutes=minutes, count=len(lesson.persons)) for key, minutes in parts if minutes)
     return _headed(desk.say("moment_later"), note, later_steps(lesson))
 
 

@@ -14,7 +14,7 @@ from packgen.planning.print_plan import NumberedSheet
 from packgen.planning.ready import ready_for
 from packgen.planning.weeks import Week
 
-_ABREAST = 3  # as many columns of names as stand side by side
+_ABREAST = 4  # as many columns of names as stand side by side
 _ALL_TERM = ("telling", "words")
 
 
@@ -66,9 +66,14 @@ def listed(desk: Desk, sheets: Sequence[NumberedSheet]) -> tuple[Listed, ...]:
     titles = [sheet.title for group in groups.values() for sheet in group[:1]]
     lines = []
     for group in groups.values():
-        number = _numbers([sheet.number for sheet in group if sheet.number is not None])
+        number = _numbers([sheet.number for sheet in group if sheet.number is not None]) or _unnumbered(desk, group[0])
         lines.append(Listed(number, _words(desk, group, titles.count(group[0].title) > 1)))
     return tuple(lines)
+
+
+def _unnumbered(desk: Desk, sheet: NumberedSheet) -> str:
+    """What stands in place of a number: a word on what it is."""
+    return desk.say("unnumbered_book" if sheet.kind == "fold-book" and not sheet.part else "unnumbered")
 
 
 def _set_of(sheet: NumberedSheet) -> tuple[str, str, str]:
@@ -92,9 +97,7 @@ def _words(desk: Desk, group: Sequence[NumberedSheet], twice: bool) -> str:
     if len(parts) > 1:
         title = f"{sheet.title.partition(': ')[0]}: {', '.join(parts)}"
     notes = []
-    if sheet.kind == "fold-book" and not sheet.part:
-        notes.append(desk.say("note_book"))
-    if sheet.stock != "plain":
+    if sheet.stock != "plain" and sheet.number is not None:
         notes.append(desk.say("note_card"))
     if len(group) > len(parts) and sheet.number is None:
         notes.append(desk.say("note_copies", count=len(group)))
@@ -112,14 +115,18 @@ def week_lists(desk: Desk, persons: Sequence[Person], week: Week) -> Block | Non
             groups.setdefault(lines, []).append(person)
     if not groups:
         return None
-    cells = [_column(group, lines) for lines, group in groups.items()]
-    if len(cells) == 1 and len(persons) == 1:
+    if len(persons) == 1:
         return Pairs(tuple((line.number, line.words) for line in next(iter(groups))), between=0.2)
-    abreast = len(cells) if len(cells) <= _ABREAST else 2 if len(cells) == _ABREAST + 1 else _ABREAST
-    rows = [cells[k : k + abreast] for k in range(0, len(cells), abreast)]
-    empty: Block = Stack(())
-    filled = [[*row, *([empty] * (abreast - len(row)))] for row in rows]
-    made = tuple(Row(tuple((1.0, cell) for cell in row), gutter=4.0, gap=1.6) for row in filled)
+    cells = [_column(group, lines) for lines, group in groups.items()]
+    tried = [_abreast(cells, count) for count in range(1, min(_ABREAST, len(cells)) + 1)]
+    return min(reversed(tried), key=lambda block: block.measure(desk.kit, desk.live_width).least)
+
+
+def _abreast(cells: Sequence[Block], count: int) -> Block:
+    """The lists in rows of so many side by side."""
+    rows = [list(cells[k : k + count]) for k in range(0, len(cells), count)]
+    rows[-1] += [Stack(())] * (count - len(rows[-1]))
+    made = tuple(Row(tuple((1.0, cell) for cell in row), gutter=4.0, gap=1.6) for row in rows)
     return made[0] if len(made) == 1 else Stack(made)
 
 
@@ -136,10 +143,10 @@ def _column(group: Sequence[Person], lines: Sequence[Listed]) -> Block:
 
 
 def numbers_for(desk: Desk, persons: Sequence[Person], kind: str, title: str) -> str:
-    """Which sheets belong to a making, by their numbers: `Juno 13, Bram 9`; nothing if they are not known."""
-    said = []
+    """Which sheets belong to a making, by their numbers: `Juno and Bram 13, Wilf 9`; nothing if they are not known."""
+    groups: dict[str, list[Person]] = {}
     for person in persons:
         own = [s.number for s in sheets_of(desk, person) if s.kind == kind and title in s.about and s.number]
         if own:
-            said.append(f"{person.name} {_numbers(sorted(own))}")
-    return " · ".join(said)
+            groups.setdefault(_numbers(sorted(own)), []).append(person)
+    return " · ".join(f"{names_of(group)} {numbers}" for numbers, group in groups.items())

@@ -55,9 +55,11 @@ def read_step(lesson: Lesson) -> list[Block]:
 def words_step(lesson: Lesson) -> list[Block]:
     """The week's words and what they mean."""
     desk, week = lesson.desk, lesson.week
-    if not week.words:
+    levels = {person.level for person in lesson.persons}
+    wanted = [word for word in week.words if not (word.levels and levels) or levels & set(word.levels)]
+    if not wanted:
         return []
-    rows = tuple((str(word.word), _meaning(lesson, word)) for word in week.words)
+    rows = tuple((str(word.word), _meaning(lesson, word)) for word in wanted)
     half = -(-len(rows) // 2)
     plain = max(len(word) + len(means) for word, means in rows) <= 45 and len(rows) > 1
     pairs: Block = Row(((1.0, Pairs(rows[:half])), (1.0, Pairs(rows[half:]))), gutter=5.0) if plain else Pairs(rows)

@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from packgen.page.blocks import Block, Break
 from packgen.page.contents import Entry, page_of
 from packgen.page.desk import Desk, Laid, Section, Sheet
-from packgen.page.flow import paginate
+from packgen.page.flow import DoesNotFit, paginate
 from packgen.page.guide_front import first_blocks, how_to_blocks, life_blocks
 from packgen.page.key_pages import key_blocks, key_title
 from packgen.page.lesson import Lesson
@@ -161,10 +161,14 @@ def _moments(lesson: Lesson, first: float, next_: float) -> list[Block]:
     for moments in (far, near):
         for before, after in moments.halves:
             if height_of(desk, before) <= first and height_of(desk, after) <= next_:
-                return [*before, Break(), *after, kept]
+                left = first - height_of(desk, before), next_ - height_of(desk, after)
+                return [*before, *([kept] if left[0] > left[1] else []), Break(), *after, kept]
 
     def count(moments: Moments) -> int:
-        return len(paginate(desk.kit, moments.all, desk.live_width, lambda k: first if k == 0 else next_))
+        try:
+            return len(paginate(desk.kit, moments.all, desk.live_width, lambda k: first if k == 0 else next_))
+        except DoesNotFit:  # the desk tells what is too high for a page
+            return len(moments.all)
 
     return [*min(far, near, key=count).all, kept]
 

@@ -154,14 +154,15 @@ def test_sheets_go_by_their_number_and_printed_title() -> None:
     )
     run = RunInfo("juno/1-plain-one-sided.pdf", "Juno", "plain", "one-sided", 1, 3, 3, KINDS, sheets=named)
     words = said(*pages_of(laid("guide", of=family(CHILDREN[:1]), runs=(run,))))
-    assert "4Setdownthelife" in words and "Thebox(oncard)" in words
+    assert "4Setdownthelife" in words and "cardsThebox" in words
     assert "AnyweeksheetsnoweekasksforJuno9Leftover" in words
 
 
 def test_answers_to_the_timeline_are_those_read_off_the_line() -> None:
     words = said(*pages_of(laid("guide")))
-    # 1834 to 1902 is 68 by the years on the line; 67 if the birthday had not come.
-    assert "Timelineanswers" in words and "68(67untilthebirthday)" in words
+    # 1862 to 1865 on the line is three years; born in 1834, somebody becomes 17 in 1851.
+    assert "TimelineanswersforJuno,inyears" in words
+    assert "3“Chartsthetides”" in words and "17“Makesalamp”" in words
     young = said(*pages_of(laid("guide", of=family(CHILDREN[1:]))))
     assert "Timelineanswers" not in young
 

@@ -75,6 +75,13 @@ def test_an_answer_of_the_study_stands_behind_its_question_and_a_dash_is_none() 
     assert "Listenfor:" in words
 
 
+def test_an_answer_to_no_question_is_told() -> None:
+    asked = replace(work(0, look=("How many boats?",)), answers=(Said("Seven."), Said("Two.")))
+    on = desk("guide", study(works=[asked]))
+    drawn(study(works=[asked]), on)
+    assert {fault.message for fault in on.faults} == {'"Picture 0" has more answers than questions in `look`.'}
+
+
 def test_a_code_says_what_it_opens() -> None:
     about = study(works=[work(0)])
     assert "Scantoseeitontheweb" in said(drawn(about, desk("guide", about)))
