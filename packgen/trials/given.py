@@ -27,6 +27,7 @@ CUSTOMARY = {
 }  # fmt: skip
 """The customary unit a family that does not use metric units reads instead; a unit not named here is kept."""
 
+_HALVES_FROM = 4.0  # inches; from there on half inches are exact enough, and easier to find on a ruler
 _FINENESS = {"in": 0.25, "ft": 0.5, "oz": 0.25, "gal/min": 0.1, "°F": 1.0}
 
 
@@ -50,7 +51,9 @@ def in_system(value: float, dimension: str, metric: str, units: str, rounded: bo
     if not rounded or number == 0:
         return base
     fine = 10.0 ** (math.floor(math.log10(abs(number))) - 1)
-    if abs(number) >= 4 * _FINENESS.get(name, math.inf):
+    if name == "in" and abs(number) >= _HALVES_FROM:
+        fine = 0.5
+    elif abs(number) >= 4 * _FINENESS.get(name, math.inf):
         fine = _FINENESS[name]
     elif name == "in" and number >= 0.3:
         fine = 0.125

@@ -142,7 +142,7 @@ MODEL = ChallengeModel(
         ),
         BuildFault("Card teeth bend", "one sheet is too thin", "glue two or three layers, or use corrugated card"),
     ),
-    why_higher=("The count began with one instead of nought.",),
+    why_higher=("The count began with one instead of zero.",),
     why_lower=("Teeth slipped.", "The last part of a turn was not counted: turn the crank until the mark is up again."),
     extension="Make a wheel turn the same way round as the crank. How many wheels does it need?",
     figures=_figures,

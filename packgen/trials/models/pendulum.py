@@ -172,7 +172,7 @@ MODEL = ChallengeModel(
     ),
     why_higher=(
         "The length was measured to the top of the weight, not to its middle.",
-        "Eleven swings were counted: begin with nought, not one.",
+        "Eleven swings were counted: begin with zero, not one.",
     ),
     why_lower=(
         "Nine swings were counted: the first return is one.",
@@ -181,6 +181,6 @@ MODEL = ChallengeModel(
     ),
     extension="Make a pendulum that beats once a second each way, and use it to time something else.",
     figures=_figures,
-    tips=("Count nought as you let go: nought, one, two ... ten.",),
+    tips=("Count zero as you let go: zero, one, two ... ten.",),
     finds_out=True,
 )

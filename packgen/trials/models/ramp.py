@@ -164,7 +164,7 @@ MODEL = ChallengeModel(
         "The load rubs more than usual, or the thread rubs on the edge of the ramp.",
         "It was pulled upwards, not along the ramp.",
     ),
-    why_lower=("The scale was read while the load rolled back.", "The scale was not at nought before the trial."),
+    why_lower=("The scale was read while the load rolled back.", "The scale was not at zero before the trial."),
     extension="Pull the same load straight up. How many times easier was your best ramp?",
     figures=_figures,
     tips=("Pull along the ramp, not upwards.",),
