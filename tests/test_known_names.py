@@ -1,10 +1,12 @@
 """Names in recipes and families held against what there is."""
 
+from pathlib import Path
+
 import pytest
 
 from packgen.faults import Place, Said
-from packgen.known_names import family_faults, parts, recipe_faults
-from packgen.reading.models import Child, Family, Goal, Recipe, RecipeSheet
+from packgen.known_names import family_faults, parts, recipe_faults, study_faults
+from packgen.reading.models import Child, Family, Goal, Recipe, RecipeSheet, Study, Work
 
 AT = Place("packs/older.yaml", 9, 20)
 
@@ -46,3 +48,10 @@ def test_a_familys_names_are_held_against_sheets_and_their_parts() -> None:
     told = [fault.instead for fault in family_faults(Family(said("F"), (child,), goals=(goal,)))]
     assert [word.split('"')[1] for word in told] == ["telling", "design-draft", "challenge"]
     assert {"design-draft", "cut-outs", "cards"} <= set(parts())
+
+
+def test_a_works_left_out_sheets_are_held_against_what_there_is() -> None:
+    works = (Work(said("a"), said("A"), leave_out=(said("look-closer"), said("look-closr"))),)
+    study = Study(said("Isaure Quenby"), said("artist"), said("Painted."), Path(), works=works)
+    (told,) = study_faults(study)
+    assert told.place == AT and '"look-closer"' in told.instead

@@ -24,15 +24,16 @@ _PIXELS = 90  # of the surface underneath, which is only there to be measured
 _SOLID, _SHARP = 0.84, 3.0  # what is thinner paint or softer than this has no outline
 _ALIKE = 0.19  # of the colour's range: shapes nearer than this that overlap are one
 _LIGHT, _VEIL, _SOFT = 0.9, 0.6, 6.0  # nor has a veil, unless it is nearly white, like a cloud
+_GROUND = 40_000.0  # square units: two shapes so large, like a wall and a table, stay two
 _BACK = 12  # shapes, among which a cloud looks for its other parts
-_SPECK, _DOT = 80.0, 6.0  # square units: what is smaller than a speck is a dot if it is dark, and else left out
+_SPECK, _DOT = 80.0, 5.0  # square units: what is smaller than a speck is a dot if it is dark, and else left out
 _DARK = 0.42
 _HOLE = 500.0  # square units; smaller gaps in what has grown together are closed
 _ROUND = 2.5  # units, by which the edge of what has grown together is evened
 _KEPT = 0.85  # of the ground, or the evening is not worth it
 _MANY = 6  # shapes, from which on that is done
 _LINE = 4.4  # units: a shape thinner than this on the average is drawn as a line
-_SHORT = 30.0  # units: a line shorter than this is left out
+_SHORT = 9.0  # units: a line shorter than this is left out
 _WIDTH = 2.6  # units, of the drawn line; a picture's long side is 1000
 _CLOSE = 0.6  # units: an outline may be simplified by so much
 
@@ -75,7 +76,8 @@ class Outline(Surface):
              **how: Any) -> None:  # fmt: skip
         """Keep the shape, if it hides what lies under it."""
         pale = not callable(colour) and float(rgb(colour).min()) > _LIGHT and soft >= _SHARP
-        if alpha * self.frame.alpha < (_VEIL if pale else _SOLID) or soft * self.frame.size > (_SOFT if pale else _SHARP):
+        thick, sharp = (_VEIL, _SOFT) if pale else (_SOLID, _SHARP)
+        if alpha * self.frame.alpha < thick or soft * self.frame.size > sharp:
             return
         ground = _ground(self._placed(shape)).intersection(_ground(_whole(self.width, self.height)))
         if clip is not None:
@@ -122,6 +124,8 @@ def _ground(shape: Points) -> BaseGeometry:
 
 
 def _grown_together(one: BaseGeometry, other: BaseGeometry) -> bool:
+    if min(one.area, other.area) > _GROUND:
+        return False
     return bool(one.intersection(other).area > 0.02 * min(one.area, other.area))
 
 

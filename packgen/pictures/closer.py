@@ -6,10 +6,13 @@ writes them.
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from pathlib import Path
 
-from PIL import Image, ImageChops, ImageFilter
+import numpy as np
+from PIL import Image, ImageChops, ImageDraw, ImageFilter, ImageStat
 
+from packgen.pictures.calm import grown, shrunk
 from packgen.pictures.load import Crop, Store
 
 Segment = tuple[tuple[float, float], tuple[float, float]]
@@ -17,6 +20,10 @@ Segment = tuple[tuple[float, float], tuple[float, float]]
 KINDS = ("thirds", "diagonals", "golden", "middle")
 _GOLDEN = (5**0.5 - 1) / 2  # the lesser part of a line in the golden section; 1/1.6180339887 (MathWorld)
 _LOOK_PX = 320
+_FOLLOWED, _MOST_KINDS = 1.25, 2  # a picture follows lines across which it changes so much more than elsewhere
+_BESIDE = 0.022  # of the long side: how near a line an edge counts
+_PENCIL = 30.0  # L* of the darkest that a soft pencil gives (common practice, no source)
+_SPOT, _APART, _UNEVEN = 0.012, 0.12, 60.0
 _DETAIL = 0.24  # side of a detail over the picture's short side
 
 
@@ -119,12 +126,83 @@ def _most(seen: Image.Image) -> tuple[int, int] | None:
     return at % seen.width, at // seen.width
 
 
+def built_on(store: Store, path: Path, least: int = 0) -> tuple[str, ...]:
+    """The kinds of lines a picture follows, the most followed first: those along which it has plainly more edges.
+
+    Thirds and the golden section lie near each other, so only the better is given. At least `least` kinds, however
+    little it follows them. Raises PictureError.
+    """
+    found: list[tuple[float, str]] = store.keep_long(
+        path, "built on", lambda: tuple(sorted(((_followed(store, path, k), k) for k in KINDS), reverse=True))
+    )
+    kinds: list[str] = []
+    for worth, kind in found:
+        twin = {"thirds": "golden", "golden": "thirds"}.get(kind)
+        if ((worth >= _FOLLOWED and len(kinds) < _MOST_KINDS) or len(kinds) < least) and twin not in kinds:
+            kinds.append(kind)
+    return tuple(kinds)
+
+
+def _followed(store: Store, path: Path, kind: str) -> float:
+    """How much more a picture changes across the lines of a kind than it does on the whole: 1 for as much."""
+    image = store.pixels(path, _LOOK_PX, grey=True).filter(ImageFilter.GaussianBlur(1.5))
+    right = ImageChops.difference(image, ImageChops.offset(image, 1, 0))
+    down = ImageChops.difference(image, ImageChops.offset(image, 0, 1))
+    worth = []
+    for (x0, y0), (x1, y1) in composition_lines(kind):
+        across, level = abs(x1 - x0) * image.width, abs(y1 - y0) * image.height
+        changes = down if not level else right if not across else ImageChops.lighter(right, down)
+        mask = Image.new("L", image.size, 0)
+        ends = [(x0 * image.width, (1 - y0) * image.height), (x1 * image.width, (1 - y1) * image.height)]
+        ImageDraw.Draw(mask).line(ends, fill=255, width=round(_BESIDE * max(image.size)))
+        whole = ImageStat.Stat(changes).mean[0]
+        worth.append(ImageStat.Stat(changes, mask).mean[0] / max(whole, 0.01))
+    return sum(worth) / len(worth)
+
+
 def tone_strip(count: int) -> tuple[float, ...]:
-    """Greys from white to black (1 to 0) that look evenly spaced, to match with a pencil.
+    """Greys from white to as dark as a pencil goes (1 to about 0.27) that look evenly spaced, to match with a pencil.
 
     Even steps of CIE 1976 lightness L*, as sRGB values (IEC 61966-2-1).
     """
-    return tuple(_grey_of(100 * (1 - i / (count - 1))) for i in range(count))
+    return tuple(_grey_of(100 - (100 - _PENCIL) * i / (count - 1)) for i in range(count))
+
+
+@dataclass(frozen=True, slots=True)
+class ToneSpot:
+    """A place of even tone: fractions from the picture's upper left corner, and which of the tones it has, from 0."""
+
+    x: float
+    y: float
+    tone: int
+
+
+def tone_spots(store: Store, path: Path, greys: tuple[float, ...], most: int = 5) -> tuple[ToneSpot, ...]:
+    """Places in the picture (as grey) of even tone, each of another of the greys, apart from each other.
+
+    At most `most`, in reading order; tones the picture has not are left out. Raises PictureError.
+    """
+    image = store.pixels(path, _LOOK_PX, grey=True)
+    reach = max(2, round(_SPOT * max(image.size)))
+    mean = np.asarray(image.filter(ImageFilter.BoxBlur(reach)), float)
+    lightest, darkest = (np.asarray(f(image, reach), float) for f in (grown, shrunk))
+    uneven = lightest - darkest
+    free = np.zeros(mean.shape, bool)
+    edge = 2 * reach
+    free[edge:-edge, edge:-edge] = True
+    step = 255 * (greys[0] - greys[-1]) / (len(greys) - 1)
+    found: list[ToneSpot] = []
+    for tone in sorted(range(len(greys)), key=lambda k: -int((abs(mean - 255 * greys[k]) < step / 4).sum())):
+        off = abs(mean - 255 * greys[tone])
+        cost = np.where(free & (off < step / 3), uneven + 2 * off, 1e6)
+        at = int(cost.argmin())
+        y, x = divmod(at, image.width)
+        if cost[y, x] > _UNEVEN or len(found) == most:
+            continue
+        found.append(ToneSpot((x + 0.5) / image.width, (y + 0.5) / image.height, tone))
+        apart = round(_APART * max(image.size))
+        free[max(0, y - apart) : y + apart, max(0, x - apart) : x + apart] = False
+    return tuple(sorted(found, key=lambda spot: (round(3 * spot.y), spot.x)))
 
 
 def _grey_of(lightness: float) -> float:

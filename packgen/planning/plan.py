@@ -81,7 +81,7 @@ def _chosen(line: RecipeSheet, found: Sequence[Subject]) -> Sequence[Subject]:
 
 
 # Sheets of works begin at different works, so that they do not all show the first; each at the same for all children.
-_BEGINS = {"colour-by-number": 1, "enlarging-grid": 2, "look-closer": 2}
+_BEGINS = {"finish-the-picture": 1, "enlarging-grid": 2, "colour-by-number": 3}
 _OF_DRAWINGS = frozenset({"colour-by-number", "finish-the-picture"})
 
 

@@ -144,6 +144,8 @@ def _work(values: dict[str, Any], notes: Notes) -> Work:
     drawing = values.pop("drawing", None)
     if drawing:
         values["drawing"], values["drawing_said"] = drawing
+    if "leave_out" in values:
+        values["leave_out"] = tuple(Said(slug(kind, "sheet"), kind.at) for kind in values["leave_out"])
     title: Said = values["title"]
     values.setdefault("id", Said(slug(title, "work"), title.at))
     return Work(**values)
@@ -190,7 +192,7 @@ WORK: Record[Work] = Record(
         ),
         Key("vanishing", MEETING, "Where lines that run into depth meet.", {"left": 0.5, "top": 0.4}),
         Key(
-            "leave_out", Many(name(), 30), "Sheets not to make of it, as of a chart or a page of writing.",
+            "leave_out", Many(identifier(), 30), "Sheets not to make of it, as of a chart or a page of writing.",
             ["colour-by-number"],
         ),
     ),

@@ -40,7 +40,7 @@ _FORM = {"first": "outline", "younger": "half", "older": "window", "upper": "fad
 _REST = {"first": "outlines", "younger": "outlines", "older": "blank", "upper": "blank"}
 _DETAIL = {"first": 1, "younger": 2, "older": 3, "upper": 3}
 _LINING = {
-    "first": Lining(1.1, 0.0, swell=0.45, frame=False), "younger": Lining(0.6, 0.1, swell=0.1, frame=False),
+    "first": Lining(1.1, 0.0, swell=0.3, frame=False), "younger": Lining(0.6, 0.1, swell=0.1, frame=False),
     "older": Lining(MIDDLE, 0.1, frame=False), "upper": Lining(THIN, 0.1, frame=False),
 }  # fmt: skip
 _FAINT = Lining(HAIR, 0.8, frame=False)

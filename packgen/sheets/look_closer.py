@@ -1,4 +1,4 @@
-"""Looking closer at a work: four enlarged details to find, tones to match, and the lines its parts lie along."""
+"""Looking closer at a work, one thing a page: details to find, tones to judge, the lines its parts lie along."""
 
 from __future__ import annotations
 
@@ -6,31 +6,34 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from packgen.page.artwork import Box, centred, enough_in, frame_of, largest, subject_of
-from packgen.page.blocks import Art, Block, Bullets, Lines, Prose, Stack, draw_stack, gap_of
+from packgen.page.blocks import Block, Bullets, Prose, draw_stack
+from packgen.page.composition import composition, kinds_of
 from packgen.page.desk import Desk, Laid, Option, Paint, Section, Sheet
-from packgen.page.frame import Head
-from packgen.page.look import BOLD, HAIR, MIDDLE, RULE, THIN
+from packgen.page.look import BOLD, RULE, THIN
 from packgen.page.marks import Stroke
 from packgen.page.pen import Pen
 from packgen.page.pictured import place_picture
-from packgen.page.text import fit, wrap
-from packgen.pictures.closer import composition_lines, details, tone_strip
+from packgen.page.text import wrap
+from packgen.page.tones import tones_page
+from packgen.pictures.closer import details
 from packgen.pictures.load import Crop, aspect, picture_info
 from packgen.reading.models import Work
 
 SHEET = Sheet(
     title="Look closer",
-    about="Four enlarged details to find in the work; for the older tones to match and lines of composition too.",
+    about="Four enlarged details to find in the work; for the older its tones and its lines of composition too.",
     per="work",
     options=(
-        Option("tones", "", "how many tones the strip has, 0 for none; left out: as suits the level"),
-        Option("lines", "", "a page with lines of composition; left out: as suits the level", ("yes", "no")),
+        Option("tones", "", "a page with a strip of so many tones, 0 for none; left out: as suits the level"),
+        Option("lines", "", "a page with lines of composition; left out: as suits level and work", ("yes", "no")),
         Option("most", "", "at most this many works"),
         Option("only", "", "only these works, by id or title"),
     ),
 )
 
-_TONES = {"first": 0, "younger": 5, "older": 7, "upper": 9}
+_TONES = {"first": 0, "younger": 0, "older": 5, "upper": 7}
+_MOST_TONES = 9
+_LINES = ("older", "upper")
 _FAINT = {"first": 0.15, "younger": 0.5, "older": 0.6, "upper": 0.6}  # how far the copy is lightened
 _COUNT = 4
 _GUTTER = 4.0
@@ -58,7 +61,7 @@ class _Places:
 
 
 def lay_out(desk: Desk) -> tuple[Laid, ...]:
-    """The page to find and match on, and for the older one with lines of composition."""
+    """The page to find details on, and for the older those of tones and of lines of composition."""
     work = desk.item.subject
     assert isinstance(work, Work) and work.image
     if not enough_in(desk, work, SHEET.title):
@@ -68,17 +71,18 @@ def lay_out(desk: Desk) -> tuple[Laid, ...]:
     if len(found) > 1:
         head = desk.head(desk.say("title", count=len(found)), subject_of(desk, work), "eye")
         sections.append(Section(head, paint=_finding(desk, work, found)))
-    if _has_lines(desk):
+    tones = min(desk.count("tones", _TONES[desk.level]), _MOST_TONES)
+    if tones >= 2:
+        head = desk.head(desk.say("title_tones"), subject_of(desk, work), "eye", date=not sections)
+        sections.append(Section(head, paint=tones_page(desk, work, tones)))
+    said = str(desk.option("lines") or "")
+    kinds = kinds_of(desk, work, said == "yes") if said == "yes" or (not said and desk.level in _LINES) else ()
+    if kinds:
         head = desk.head(desk.say("title_lines"), subject_of(desk, work), "eye", date=not sections)
-        sections.append(Section(head, _composition(desk, work, head)))
+        sections.append(Section(head, composition(desk, work, head, kinds)))
     pages = desk.sections(sections, name=str(work.title)) if sections else ()
     title = f"{SHEET.title}: {work.title}"
     return (Laid("look-closer", title, pages, week=desk.item.week, colour=True),) if pages else ()
-
-
-def _has_lines(desk: Desk) -> bool:
-    said = str(desk.option("lines") or "")
-    return said == "yes" if said else desk.level in ("older", "upper")
 
 
 # Details to find
@@ -119,7 +123,7 @@ def _overlap(a: Crop, b: Crop) -> bool:
 
 
 def _finding(desk: Desk, work: Work, found: list[_Detail]) -> Paint:
-    """The page with the details, the copy to mark them on, and the tones."""
+    """The page with the details, and the copy to mark them on."""
     assert work.image
     path = work.image
     shape = aspect(path)
@@ -129,9 +133,7 @@ def _finding(desk: Desk, work: Work, found: list[_Detail]) -> Paint:
         steps = desk.say_lines("steps", count=len(found))
         words: Block = Bullets(steps, marker, "body", spread=0.12) if len(steps) > 1 else Prose(steps[0], "body")
         top = draw_stack(desk.kit, pen, [words], x, y + height, width, height) - desk.look.gap
-        under = _under(desk)
-        high = sum(b.measure(desk.kit, width).least + gap_of(desk.kit, b) for b in under)
-        live = Box(x, y + high, width, top - y - high)
+        live = Box(x, y, width, top - y)
         names = [detail.name for detail in found] if desk.level in ("first", "younger") else ["_"]
         places = _places(live, shape, len(found), _caption(desk, names), _left_handed(desk))
         for k, (detail, cell) in enumerate(zip(found, places.cells, strict=True)):
@@ -141,41 +143,8 @@ def _finding(desk: Desk, work: Work, found: list[_Detail]) -> Paint:
         place_picture(desk, pen, path, copy.x, copy.y, copy.width, copy.height, lighten=_FAINT[desk.level],
                       grey=None if desk.level == "first" else True, about=work.image_said,
                       name=f'"{work.title}"')  # fmt: skip
-        if under:
-            # A column of details may reach further down than the copy beside it.
-            low = min(copy.y, *(cell.y for cell in places.cells)) - desk.look.gap
-            draw_stack(desk.kit, pen, under, x, low, width, low - y)
 
     return paint
-
-
-def _under(desk: Desk) -> list[Block]:
-    """The strip of tones, and a question for the older."""
-    blocks: list[Block] = []
-    count = desk.count("tones", _TONES[desk.level])
-    if count >= 2:
-        count = min(count, 11)
-        blocks.append(Stack((Prose(desk.say("tones", count=count), "strong", tight=True), _tones(desk, count))))
-    blocks += [Stack((Prose(ask, "strong", tight=True), Lines(1, 3, gap=0.3))) for ask in desk.say_lines("asks")]
-    return blocks
-
-
-def _tones(desk: Desk, count: int) -> Block:
-    """Printed tones from light to dark, numbered, with an empty box under each to match it in."""
-    greys = tone_strip(count)
-    style = desk.look.label.at(desk.look.small.size)
-
-    def paint(pen: Pen, x: float, y: float, width: float, height: float) -> None:
-        wide = min(width / count, 26.0)
-        left = x + (width - wide * count) / 2
-        high = (height - style.leading) / 2
-        for k, grey in enumerate(greys):
-            at = left + k * wide
-            pen.text(at + wide / 2, y + 2 * high + 1.0, str(k + 1), style, align="centre")
-            pen.box(at, y + high, wide, high, Stroke(HAIR, RULE), grey, role="tone")
-            pen.box(at, y, wide, high, Stroke(MIDDLE, 0.3), role="drawbox")
-
-    return Art(paint, 24.0, 34.0, 0.4, gap=1.0)
 
 
 def _left_handed(desk: Desk) -> bool:
@@ -262,48 +231,3 @@ def _names(desk: Desk, pen: Pen, names: list[str], cells: tuple[Box, ...]) -> No
     for name, box in zip(names, cells, strict=True):
         lines = wrap(desk.faces, name, small, box.width)
         pen.lines(box.x, box.y + box.height - box.width - 0.6, lines, small, align="centre", width=box.width)
-
-
-# Lines of composition
-
-
-def _composition(desk: Desk, work: Work, head: Head) -> tuple[Block, ...]:
-    """Four faint copies, each under other lines, and what to do with them."""
-    asks: list[Block] = [
-        Stack((Prose(ask, "strong", tight=True), Lines(1, 4, gap=0.3))) for ask in desk.say_lines("asks_lines")
-    ]
-    words: Block = Bullets(desk.say_lines("steps_lines"), "box", "body", spread=0.12)
-    used = sum(b.measure(desk.kit, desk.live_width).least + gap_of(desk.kit, b) for b in [words, *asks])
-    room = desk.room(head, 0) - used - desk.look.gap
-    assert work.image
-    shape = aspect(work.image)
-    caption = desk.look.label.leading + 1.0
-    across, down = (4, 1) if shape < 0.45 else (1, 4) if shape > 3.2 else (2, 2)
-    cell = ((desk.live_width - _GUTTER * (across + 1)) / across, (room - _GUTTER * (down - 1)) / down - caption)
-    wide, high = largest(shape, *cell)
-
-    def paint(pen: Pen, x: float, y: float, width: float, height: float) -> None:
-        step = (width - wide * across) / (across + 1) if across > 1 else (width - wide) / 2
-        for k, kind in enumerate(("thirds", "diagonals", "golden", "middle")):
-            left = x + step + (k % across) * (wide + step)
-            low = y + height - (k // across + 1) * (high + caption) - (k // across) * _GUTTER
-            _overlay(desk, pen, work, kind, Box(left, low, wide, high))
-
-    total = down * (high + caption) + _GUTTER * (down - 1)
-    return (words, Art(paint, total, total), *asks)
-
-
-def _overlay(desk: Desk, pen: Pen, work: Work, kind: str, box: Box) -> None:
-    """A faint copy under lines of composition, with their name over it."""
-    assert work.image
-    place_picture(desk, pen, work.image, box.x, box.y, box.width, box.height, lighten=0.68, grey=True, warn=False,
-                  about=work.image_said)  # fmt: skip
-    for (x1, y1), (x2, y2) in composition_lines(kind):
-        pen.line(box.x + x1 * box.width, box.y + y1 * box.height, box.x + x2 * box.width, box.y + y2 * box.height,
-                 THIN, 0.2, (1.6, 1.2), role="composition")  # fmt: skip
-    style = desk.look.label
-    side = style.size * 0.9
-    base = box.y + box.height + 1.2
-    pen.box(box.x, base - side * 0.1, side, side, Stroke(THIN, 0.15), corner=side * 0.15, role="tick")
-    name = fit(desk.faces, desk.say(f"lines_{kind}"), style, box.width - side - 2.0, style.leading, 2.2)
-    pen.text(box.x + side + 2.0, base, name.lines[0], name.style)

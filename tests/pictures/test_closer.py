@@ -5,7 +5,16 @@ from hypothesis import given
 from hypothesis import strategies as st
 from PIL import Image, ImageDraw
 
-from packgen.pictures.closer import KINDS, composition_lines, details, eye_line, tone_strip, vanishing_lines
+from packgen.pictures.closer import (
+    KINDS,
+    built_on,
+    composition_lines,
+    details,
+    eye_line,
+    tone_spots,
+    tone_strip,
+    vanishing_lines,
+)
 from packgen.pictures.load import Store
 
 
@@ -67,8 +76,38 @@ def test_a_plain_picture_has_no_details(tmp_path: Path, store: Store) -> None:
 
 
 def test_the_middle_tone_is_that_of_half_lightness() -> None:
-    # CIE 1976 L* = 50 is luminance 0.1842, as sRGB 119 of 255 (IEC 61966-2-1; worked by hand).
+    # CIE 1976 L* = 65 is luminance 0.3405, as sRGB 158 of 255; L* = 30 is 0.0624, 71 (IEC 61966-2-1; worked by hand).
     strip = tone_strip(5)
-    assert strip[0] == pytest.approx(1, abs=1e-6) and strip[-1] == pytest.approx(0, abs=1e-6)
-    assert round(strip[2] * 255) == 119
+    assert strip[0] == pytest.approx(1, abs=1e-6)
+    assert round(strip[2] * 255) == 158 and round(strip[-1] * 255) == 71
     assert list(strip) == sorted(strip, reverse=True)
+
+
+def test_a_picture_built_on_thirds_says_so_and_one_without_lines_nothing(tmp_path: Path, store: Store) -> None:
+    thirds, even = tmp_path / "thirds.png", tmp_path / "even.png"
+    picture = Image.new("L", (300, 300), 200)
+    pen = ImageDraw.Draw(picture)
+    pen.rectangle((0, 200, 300, 300), fill=60)
+    pen.rectangle((100, 0, 105, 300), fill=40)
+    picture.save(thirds)
+    Image.effect_noise((300, 300), 60).save(even)
+    assert built_on(store, thirds)[0] == "thirds" and "golden" not in built_on(store, thirds)
+    assert built_on(store, even) == () and len(built_on(store, even, 2)) == 2
+
+
+def test_places_of_even_tone_have_the_tone_they_are_given(tmp_path: Path, store: Store) -> None:
+    greys = tone_strip(4)
+    picture = Image.new("L", (320, 240))
+    for k, grey in enumerate(greys):
+        picture.paste(round(255 * grey), (80 * k, 0, 80 * k + 80, 240))
+    path = tmp_path / "steps.png"
+    picture.save(path)
+    spots = tone_spots(store, path, greys)
+    assert sorted(spot.tone for spot in spots) == [0, 1, 2, 3]
+    assert all(80 * spot.tone < spot.x * 320 < 80 * spot.tone + 80 for spot in spots)
+
+
+def test_a_tone_the_picture_has_not_is_left_out(tmp_path: Path, store: Store) -> None:
+    path = tmp_path / "white.png"
+    Image.new("L", (320, 240), 255).save(path)
+    assert [spot.tone for spot in tone_spots(store, path, tone_strip(5))] == [0]

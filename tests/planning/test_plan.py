@@ -1,15 +1,16 @@
 """Who gets which sheets: recipes, what a child leaves out, and the life told at the nearest level."""
 
 from dataclasses import replace
+from pathlib import Path
 
 import pytest
 from planning_studies import study, term
 
 from packgen.faults import Said
-from packgen.planning.plan import default_family, holder_of, key_of, life_at, plan_items, plan_pack, subjects
+from packgen.planning.plan import best, default_family, holder_of, key_of, life_at, plan_items, plan_pack, subjects
 from packgen.planning.term import plan_term
 from packgen.planning.weeks import SheetDue, TermPlan
-from packgen.reading.models import Child, Family, Recipe, RecipeSheet
+from packgen.reading.models import Child, Detail, Family, Recipe, RecipeSheet
 
 KINDS = {"biography": "study", "telling": "study", "picture-study": "work", "challenge": "challenge", "model": "model"}
 NO_TERM = TermPlan((), 10, (), (), ())
@@ -90,3 +91,34 @@ def test_the_plan_knows_a_child_by_the_sheets_it_will_have() -> None:
     child = Child(Said("Juno"), 11, Said("older"), leave_out=(Said("telling"),))
     holder = holder_of("juno", recipe, plan_items(study(), child, recipe, KINDS))
     assert (holder.level, holder.sheets) == ("older", frozenset({SheetDue("picture-study", "work-0")}))
+
+
+def titles(kind: str, count: int, **changes: dict[int, object]) -> list[str]:
+    works = list(study(works=4).works)
+    for name, values in changes.items():
+        for number, value in values.items():
+            works[number] = replace(works[number], **{name: value})
+    return [str(work.title) for work in best(kind, works, count)]  # type: ignore[union-attr]
+
+
+def test_sheets_of_works_do_not_all_begin_with_the_first() -> None:
+    kinds = ("look-closer", "finish-the-picture", "enlarging-grid", "colour-by-number")
+    assert sorted(titles(kind, 1)[0] for kind in kinds) == ["Work 0", "Work 1", "Work 2", "Work 3"]
+    assert titles("enlarging-grid", 3) == ["Work 0", "Work 2", "Work 3"]  # in the study's order
+    assert titles("colour-by-number", 9) == ["Work 0", "Work 1", "Work 2", "Work 3"]
+
+
+def test_works_with_a_drawing_are_best_to_colour_and_with_details_to_look_closer_at() -> None:
+    assert titles("colour-by-number", 1, drawing={2: Path("w.svg")}) == ["Work 2"]
+    assert titles("finish-the-picture", 2, drawing={0: Path("w.svg"), 2: Path("w.svg")}) == ["Work 0", "Work 2"]
+    some = (Detail(Said("a boat"), 0.1, 0.1, 0.1, 0.1),)
+    assert titles("look-closer", 1, details={3: some}) == ["Work 3"]
+
+
+def test_a_work_leaves_out_sheets_with_and_without_a_count() -> None:
+    works = tuple(replace(w, leave_out=(Said("picture-study"),)) if k == 0 else w for k, w in enumerate(study().works))
+    recipe = Recipe(Said("older"), "older", (line("picture-study", most=1),))
+    one = plan_items(replace(study(), works=works), None, recipe, KINDS)
+    assert [str(item.subject.title) for item in one] == ["Work 1"]  # type: ignore[union-attr]
+    every = plan_items(replace(study(), works=works), None, replace(recipe, sheets=(line("picture-study"),)), KINDS)
+    assert len(every) == len(works) - 1

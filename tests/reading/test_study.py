@@ -112,6 +112,22 @@ def test_works_have_sizes_pictures_and_ids_of_their_own(tmp_path: Path) -> None:
     assert len(first.look) == 2
 
 
+def test_a_work_has_a_drawing_lines_and_sheets_to_leave_out(tmp_path: Path) -> None:
+    more = (
+        "image: pictures/harbour.png\n    drawing: pictures/harbour.png\n    leave_out: [Colour by number]\n"
+        "    composition: [golden section, Halves]\n    vanishing: {left: 51 %, top: 0.6}"
+    )
+    first, second, _ = read(tmp_path, FULL.replace("image: pictures/harbour.png", more)).works
+    assert first.drawing == (tmp_path / "pictures" / "harbour.png").resolve()
+    assert first.composition == ("golden section", "halves") and second.composition is None
+    assert first.vanishing is not None and (first.vanishing.left, first.vanishing.top) == pytest.approx((0.51, 0.6))
+    assert first.leave_out == ("colour-by-number",) and (second.drawing, second.vanishing, second.leave_out) == (
+        None,
+        None,
+        (),
+    )
+
+
 def test_challenges_and_models_are_read_with_their_quantities(tmp_path: Path) -> None:
     study = read(tmp_path, FULL)
     (challenge,), (model,) = study.challenges, study.models

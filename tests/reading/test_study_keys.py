@@ -19,6 +19,7 @@ from packgen.reading.models import (
     Hole,
     Material,
     Measure,
+    Meeting,
     Model,
     Spot,
     Study,
@@ -27,11 +28,12 @@ from packgen.reading.models import (
 )
 
 # Fields that come from another key, or from no key at all.
-DERIVED = {"at", "folder", "image_said", "portrait_said", "mesh_said"}
+DERIVED = {"at", "folder", "image_said", "portrait_said", "mesh_said", "drawing_said"}
 SPELT_OUT = {"size"}
 RECORDS: list[tuple[Record[Any], type]] = [
     (study_keys.STUDY, Study), (study_keys.PLACE, Spot), (study_keys.BOOK, Book), (study_keys.CHAPTER, Chapter),
     (study_keys.EVENT, Event), (study_keys.WORK, Work), (study_keys.DETAIL, Detail), (study_keys.WORD, Word),
+    (study_keys.MEETING, Meeting),
     (study_keys.CHALLENGE, Challenge), (study_keys.MEASURE, Measure), (study_keys.MATERIAL, Material),
     (study_keys.MODEL, Model), (study_keys.HOLE, Hole), (study_keys.FACE, FaceArt),
 ]  # fmt: skip

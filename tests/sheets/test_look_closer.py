@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from itertools import pairwise
 
 import pytest
 from art_desks import LEVELS, SHEETS_OF_PAPER, art_desk, picture, placed, said, work
 
 from packgen.faults import Said
-from packgen.page.marks import Line, Page, Path_, Picture
-from packgen.reading.models import Detail
+from packgen.page.marks import Line, Page, Path_, Picture, Text
+from packgen.pictures.closer import tone_strip
+from packgen.reading.models import Detail, Meeting
 from packgen.sheets.look_closer import _details, _squared, lay_out
 
 SHAPES = {"wide": (900, 200), "landscape": (600, 450), "upright": (450, 600), "tall": (180, 900)}
@@ -67,16 +69,50 @@ def test_names_are_printed_for_the_young_and_asked_of_the_older() -> None:
     assert "the sun" not in said(page) and len(placed(page, "baseline")) >= 4
 
 
-@pytest.mark.parametrize(("level", "count"), [("first", 0), ("younger", 5), ("older", 7), ("upper", 9)])
+@pytest.mark.parametrize(("level", "count"), [("first", 0), ("younger", 0), ("older", 5), ("upper", 7)])
 def test_the_strip_has_as_many_tones_as_suit_the_level_each_darker(level: str, count: int) -> None:
-    tones = [p.mark.fill for p in placed(looked_at(level)[0], "tone") if isinstance(p.mark, Path_)]
+    tones = [p.mark.fill for page in looked_at(level) for p in placed(page, "tone") if isinstance(p.mark, Path_)]
     assert len(tones) == count
     assert all(a > b for a, b in pairwise(tones))  # type: ignore[operator]
 
 
-def test_lines_of_composition_are_thirds_diagonals_the_golden_section_and_halves() -> None:
-    page = looked_at("older")[-1]
+@pytest.mark.parametrize("paper", SHEETS_OF_PAPER)
+def test_a_ringed_place_has_the_tone_of_the_strip_and_a_box_to_write_it_in(paper: str) -> None:
+    page = looked_at("older", paper=paper)[1]
+    desk = art_desk("look-closer", "older", [work(path=picture(*SHAPES["landscape"]))])
+    greys = tone_strip(5)
+    (image,) = [p for p in placed(page) if isinstance(p.mark, Picture)]
+    rings, boxes = placed(page, "spot"), placed(page, "answer")
+    assert len(rings) == len(boxes) >= 2
+    shown = desk.store.pixels(picture(*SHAPES["landscape"]), 600, grey=True)
+    found = set()
+    for ring in rings:
+        x = ((ring.box[0] + ring.box[2]) / 2 - image.box[0]) / (image.box[2] - image.box[0])
+        y = 1 - ((ring.box[1] + ring.box[3]) / 2 - image.box[1]) / (image.box[3] - image.box[1])
+        grey = shown.getpixel((int(x * shown.width), int(y * shown.height))) / 255  # type: ignore[operator]
+        nearest = min(range(5), key=lambda k: abs(greys[k] - grey))
+        assert abs(greys[nearest] - grey) < 0.08
+        found.add(nearest)
+    assert len(found) == len(rings)  # each place has another tone
+    assert set("ABCDE"[: len(rings)]) <= {p.mark.text for p in placed(page) if isinstance(p.mark, Text)}
+
+
+def test_there_is_one_kind_of_task_on_a_page() -> None:
+    finding, tones, *_ = looked_at("older", options=[("lines", "yes")])
+    assert not placed(finding, "tone", "drawbox", "composition")
+    assert not placed(tones, "composition", "baseline")
+
+
+def named(*kinds: str, **more: object) -> tuple[Page, ...]:
+    own = replace(work(path=picture(600, 450)), composition=tuple(Said(kind) for kind in kinds), **more)  # type: ignore[arg-type]
+    (laid,) = lay_out(art_desk("look-closer", "older", [own], options=[("tones", 0)]))
+    return laid.pages
+
+
+def test_lines_of_composition_are_those_the_study_names() -> None:
+    page = named("thirds", "golden section", "halves", "diagonals")[-1]
     frames = [p.box for p in placed(page, "picture-edge")]
+    assert len(frames) == 4
     found = set()
     for p in placed(page, "composition"):
         assert isinstance(p.mark, Line)
@@ -88,10 +124,22 @@ def test_lines_of_composition_are_thirds_diagonals_the_golden_section_and_halves
     assert found == {0.333, 0.667, 0.382, 0.618, 0.5}
 
 
-def test_a_page_of_composition_is_for_the_older_or_for_whoever_asks() -> None:
-    assert len(looked_at("younger")) == 1 and len(looked_at("older")) == 2
-    assert len(looked_at("younger", options=[("lines", "yes")])) == 2
-    assert len(looked_at("upper", options=[("lines", "no")])) == 1
+def test_lines_into_depth_are_drawn_only_if_the_study_says_where_they_meet() -> None:
+    assert len(named()) == 1  # nothing to say, no page
+    page = named(vanishing=Meeting(0.4, 0.3))[-1]
+    (frame,) = [p.box for p in placed(page, "picture-edge")]
+    x, y = frame[0] + 0.4 * (frame[2] - frame[0]), frame[3] - 0.3 * (frame[3] - frame[1])
+    lines = [p.mark for p in placed(page, "composition") if isinstance(p.mark, Line)]
+    level = [line for line in lines if abs(line.y1 - line.y2) < 1e-6]
+    assert any(abs(line.y1 - y) < 0.01 for line in level) and len(lines) > 8
+    for line in lines:
+        assert abs((line.x2 - line.x1) * (y - line.y1) - (line.y2 - line.y1) * (x - line.x1)) < 0.5
+
+
+def test_a_page_of_composition_is_for_works_that_have_some_and_for_whoever_asks() -> None:
+    assert not [p for page in looked_at("younger") for p in placed(page, "composition")]
+    assert placed(looked_at("younger", options=[("lines", "yes")])[-1], "composition")
+    assert not [p for page in looked_at("upper", options=[("lines", "no")]) for p in placed(page, "composition")]
 
 
 @pytest.mark.parametrize("left_handed", [False, True])
