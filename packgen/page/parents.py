@@ -11,6 +11,7 @@ from packgen.planning.care import besides
 from packgen.planning.days import WEEKDAYS
 from packgen.planning.people import Person, people
 from packgen.planning.plan import PlanItem
+from packgen.planning.printed_items import printed_for
 from packgen.planning.weeks import Making, Part, Week
 from packgen.reading.models import Challenge, Work
 from packgen.trials.plan import TrialPlan
@@ -31,8 +32,7 @@ def persons(desk: Desk) -> tuple[Person, ...]:
 
 def _printed(desk: Desk, person: Person) -> tuple[PlanItem, ...]:
     """The sheets that are in a person's files; all that are planned if the files are not known."""
-    kinds = {kind for run in desk.print_runs if run.path.startswith(f"{person.folder}/") for kind in run.kinds}
-    return tuple(item for item in person.items if not kinds or item.sheet in kinds)
+    return tuple(item for item, _ in printed_for(person.items, desk.print_runs, person.folder))
 
 
 def shortened(title: str, most: int = 46) -> str:

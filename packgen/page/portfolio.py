@@ -15,8 +15,8 @@ _NAME, _STUDY, _WORD = 15.0, 9.0, 4.6  # em sizes in mm
 _STRIP = 6.0
 
 
-def cover_page(desk: Desk, person: Person, count: int, title: str) -> Page:
-    """The cover as a page; `count` is the number of sheets in the folder."""
+def cover_page(desk: Desk, person: Person, count: int, pages: int, title: str) -> Page:
+    """The cover as a page; `count` is the number of things done in the folder, on so many pages (0: not known)."""
     width, height = desk.paper
     edge = desk.margins
     pen = desk.kit.pen()
@@ -24,7 +24,7 @@ def cover_page(desk: Desk, person: Person, count: int, title: str) -> Page:
     top = height - edge.top - 2.0
     y = _frieze(pen, left, top, wide)
     y = _names(desk, pen, person, left, y - 14.0, wide)
-    foot = _foot(desk, pen, person, count, left, edge.bottom + 4.0, wide)
+    foot = _foot(desk, pen, person, desk.say("cover_count", count=count, pages=pages), left, edge.bottom + 4.0, wide)
     box = y - 10.0 - foot - 10.0
     pen.box(left, foot + 10.0, wide, box, Stroke(MIDDLE, 0.25, (3.0, 2.0)), corner=4.0, role="drawbox")
     style = desk.look.label.grey(SOFT)
@@ -67,17 +67,19 @@ def _names(desk: Desk, pen: Pen, person: Person, x: float, top: float, width: fl
     return y
 
 
-def _foot(desk: Desk, pen: Pen, person: Person, count: int, x: float, bottom: float, width: float) -> float:
+def _foot(desk: Desk, pen: Pen, person: Person, count: str, x: float, bottom: float, width: float) -> float:
     """When, how old, how many sheets, and a line for the date it was finished; returns the y over it."""
     style = desk.look.body
     days = [day for week in desk.term.weeks for day in week.dates]
     said = [desk.say("cover_age", age=person.age)] if person.age is not None else []
     said += [months_between(days[0], days[-1])] if days else []
-    said.append(desk.say("cover_count", count=count))
-    pen.text(x, bottom, " · ".join(said), style)
+    said.append(count)
     words = desk.say("cover_finished")
     line = 44.0
     begin = x + width - line - desk.faces.width(words, style.face, style.size) - 3.0
+    lines = fit(desk.faces, " · ".join(said), style, begin - x - 5.0, 2 * style.leading, 3.0)
+    for place, part in enumerate(reversed(lines.lines)):
+        pen.text(x, bottom + place * lines.style.leading, part, lines.style)
     pen.text(begin, bottom, words, style)
     pen.line(x + width - line, bottom - 0.6, x + width, bottom - 0.6, THIN, GUIDE, role="dateline")
-    return bottom + style.leading
+    return bottom + len(lines.lines) * style.leading

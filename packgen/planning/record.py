@@ -20,13 +20,14 @@ from packgen.reading.models import Goal
 class SheetGiven:
     """One sheet a child has in its pack. `about` is as in `SheetDue`: a title, the id of a work, or empty.
 
-    `done` is the day it was finished and `result` a sentence on what came out, once the family has written that down.
+    `numbers` are those at the foot of its pages. `done` is the day it was finished and `result` a sentence on what came
+    out, once the family has written that down.
     """
 
     kind: str
     title: str
     about: str = ""
-    pages: int = 1
+    numbers: tuple[int, ...] = ()
     done: date | None = None
     result: str = ""
 

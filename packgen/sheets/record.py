@@ -8,7 +8,7 @@ from datetime import date
 
 from packgen.page.blocks import Block, Bullets, Prose, Stack
 from packgen.page.desk import Desk, Laid, Section, Sheet
-from packgen.page.look import SOFT, TINT
+from packgen.page.look import PALE, SOFT
 from packgen.page.parents import capital, kind_name, persons
 from packgen.page.portfolio import cover_page
 from packgen.page.table import Cell, Column, Table
@@ -19,6 +19,8 @@ from packgen.planning.coverage import Coverage, Covered, coverage, runs_of
 from packgen.planning.days import short_days
 from packgen.planning.people import Person, by_level, names_of
 from packgen.planning.plan import PlanItem
+from packgen.planning.print_plan import NumberedSheet
+from packgen.planning.printed_items import pages_printed, printed_for
 from packgen.planning.ready import subject_key, subject_title, weeks_of
 from packgen.planning.record import ChildRecord, ChildSheets, SheetGiven, make_record
 from packgen.planning.results import outcome_of
@@ -66,7 +68,8 @@ def _goals(desk: Desk, group: Coverage) -> list[Block]:
     wide = len(desk.term.weeks) <= MOST_COLUMNS
     table = _by_week(desk, group) if wide else _listed(desk, group)
     marks = ", ".join(desk.say("mark", mark=person.mark, name=person.name) for person in group.persons)
-    legend = desk.say("marks", marks=marks) if len(group.persons) > 1 else desk.say("one_mark")
+    gaps = any(goal.gaps or goal.later for goal in group.goals)
+    legend = desk.say("marks" if len(group.persons) > 1 else "one_mark", marks=marks, gaps=gaps)
     blocks: list[Block] = [Prose(legend, desk.look.small.grey(SOFT), tight=True)]
     sources = "; ".join(dict.fromkeys(goal.spirit for goal in group.goals if goal.spirit))
     if sources:
@@ -76,17 +79,18 @@ def _goals(desk: Desk, group: Coverage) -> list[Block]:
 
 
 def _by_week(desk: Desk, group: Coverage) -> Table:
-    """Goals down, weeks across; a tinted square where somebody meets the goal."""
+    """Goals down, weeks across, and who meets the goal then; a last column for gaps, if there are any."""
     numbers = [week.number for week in desk.term.weeks]
     cell = max(8.0, min(13.0, 92.0 / max(1, len(numbers))))
     columns = [Column(desk.say("goal"), 1.0)]
     columns += [Column(str(n), -cell, group=desk.say("weeks"), align="centre") for n in numbers]
-    columns.append(Column(desk.say("gap"), -19.0, align="centre"))
+    gaps = any(goal.gaps or goal.later for goal in group.goals)
+    columns += [Column(desk.say("gap"), -19.0, align="centre")] if gaps else []
     rows = []
     for goal in group.goals:
         row: list[str | Cell] = [Cell(goal.text, "body")]
         row += [_met(desk, group, goal.in_week(number)) for number in numbers]
-        rows.append((*row, _gap(desk, group, goal)))
+        rows.append((*row, _gap(desk, group, goal)) if gaps else tuple(row))
     return Table(tuple(columns), tuple(rows), least=8.0, most=14.0, style="small", pad=1.1)
 
 
@@ -95,8 +99,8 @@ def _met(desk: Desk, group: Coverage, meeting: Sequence[Person]) -> str | Cell:
         return ""
     everybody = len(meeting) == len(group.persons)
     alone = len(group.persons) == 1
-    words = "" if alone else desk.say("all") if everybody else " ".join(person.mark for person in meeting)
-    return Cell(words, "small", TINT)
+    words = "✓" if alone else desk.say("all") if everybody else " ".join(person.mark for person in meeting)
+    return Cell(words, "label", PALE)
 
 
 def _gap(desk: Desk, group: Coverage, goal: Covered) -> str | Cell:
@@ -121,7 +125,7 @@ def _listed(desk: Desk, group: Coverage) -> Table:
         for person in group.persons:
             weeks = runs_of([number for number, meeting in goal.weeks if person in meeting])
             none = desk.say("gap").lower() if person in goal.gaps else desk.say("later", marks="").strip()
-            cells.append(Cell(weeks, "small", TINT) if weeks else Cell(none, "label"))
+            cells.append(Cell(weeks, "small", PALE) if weeks else Cell(none, "label"))
         rows.append(tuple(cells))
     return Table(tuple(columns), tuple(rows), least=8.0, most=14.0, style="small", pad=1.2)
 
@@ -181,38 +185,45 @@ def _stage_note(desk: Desk, numbers: Sequence[int], framework: str) -> str:
 def _portfolio(desk: Desk, person: Person) -> Laid:
     """A cover, and on its back the dated list of what is in the folder."""
     title = desk.say("portfolio_title", name=person.name)
-    weeks = {_given(desk, person, item): weeks_of(item, desk.term.weeks) for item in person.items}
+    weeks = {
+        _given(desk, person, item, printed): weeks_of(item, desk.term.weeks)
+        for item, printed in printed_for(person.items, desk.runs, person.folder)
+    }
     record = make_record(desk.family.goals, [ChildSheets(person.name, person.level, tuple(weeks))], desk.term)
     child = record.children[0]
-    cover = cover_page(desk, person, record.sheets, title)
-    head = desk.head(title, desk.say("portfolio_subject", count=record.sheets), "book", date=False)
+    pages = pages_printed(desk.runs, person.folder)
+    cover = cover_page(desk, person, record.sheets, pages, title)
+    head = desk.head(title, desk.say("portfolio_subject", count=record.sheets, pages=pages), "book", date=False)
     blocks: list[Block] = [_list(desk, child, weeks)]
     if child.gaps:
         gaps = Bullets(tuple(goal.text for goal in child.gaps), style="small", spread=0.2)
         blocks.append(Step(desk.say("gaps_name"), (gaps,), gap=3.0))
-    blocks.append(IfRoom((Sayings(desk.say("best_name"), (), most=5),)))
+    blocks.append(Sayings(desk.say("best_name"), (), most=4))
     name = desk.say("portfolio_word", name=person.name)
     listed = desk.sections((Section(head, tuple(blocks)),), name=name, loosen=2.0)
     return Laid("record", title, (cover, *listed), sides="two-sided-long-edge", part="portfolio")
 
 
-def _given(desk: Desk, person: Person, item: PlanItem) -> SheetGiven:
+def _given(desk: Desk, person: Person, item: PlanItem, printed: Sequence[NumberedSheet]) -> SheetGiven:
     """One sheet of a folder, with what came out of it where the family has written that down."""
     kind = capital(kind_name(desk, item.sheet))
     about = subject_title(item.subject)
     title = desk.say("sheet_about", kind=kind, about=about) if about else kind
     done, came_out = _outcome(desk, person, item)
-    return SheetGiven(item.sheet, title, subject_key(item.subject), done=done, result=came_out)
+    numbers = tuple(sheet.number for sheet in printed if sheet.number)
+    return SheetGiven(item.sheet, title, subject_key(item.subject), numbers, done, came_out)
 
 
 def _list(desk: Desk, child: ChildRecord, weeks: Mapping[SheetGiven, Sequence[int]]) -> Table:
     """A line for each sheet by week, with places for the day it was done and for what came out."""
-    columns = [Column(desk.say("list_week"), -17.0, align="centre", names=True)]
-    columns += [Column(desk.say("list_date"), -19.0)] if desk.term.dated else []
+    columns = [Column(desk.say("list_week"), -12.0, align="centre", names=True)]
+    columns += [Column(desk.say("list_date"), -15.5)] if desk.term.dated else []
+    numbered = any(entry.sheet.numbers for entry in child.entries)
+    columns += [Column(desk.say("list_number"), -14.0, align="centre")] if numbered else []
     columns += [
-        Column(desk.say("list_sheet"), 1.2),
-        Column("", -8.0, align="centre"),
-        Column(desk.say("list_done"), -24.0),
+        Column(desk.say("list_sheet"), 1.5),
+        Column("", -7.5, align="centre"),
+        Column(desk.say("list_done"), -19.0),
         Column(desk.say("list_note"), 1.0),
     ]
     planned = {week.number: short_days(week.dates[:1]) for week in desk.term.weeks}
@@ -221,10 +232,11 @@ def _list(desk: Desk, child: ChildRecord, weeks: Mapping[SheetGiven, Sequence[in
         done = entry.sheet.done
         row: list[str | Cell] = [Cell(runs_of(weeks[entry.sheet]), "label")]
         row += [planned.get(entry.week or 0, "")] if desk.term.dated else []
+        row += [runs_of(entry.sheet.numbers)] if numbered else []
         tick = Cell("✓", "strong") if done else Cell(box=True)
-        row += [Cell(entry.sheet.title, "body"), tick, short_days([done]) if done else ""]
+        row += [entry.sheet.title, tick, short_days([done]) if done else ""]
         rows.append((*row, entry.sheet.result))
-    return Table(tuple(columns), tuple(rows), least=8.0, most=11.0, style="small", grow=0.6, pad=1.1)
+    return Table(tuple(columns), tuple(rows), least=7.2, most=11.0, style="small", grow=0.6, pad=1.0)
 
 
 def _outcome(desk: Desk, person: Person, item: PlanItem) -> tuple[date | None, str]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from datetime import date
 
-from packgen.page.blocks import Block, Break, Bullets, Prose
+from packgen.page.blocks import Block, Break, Bullets, Prose, Row
 from packgen.page.desk import Desk, Laid, Sheet
 from packgen.page.look import PALE, SOFT, TINT
 from packgen.page.parents import (
@@ -36,6 +36,7 @@ SHEET = Sheet(
 )
 
 _PARTS = ("talk", "read", "sheets", "make")
+_USUAL = " (common practice)"
 _MINUTES = 12.0  # the width of a column of minutes
 
 
@@ -44,7 +45,7 @@ def lay_out(desk: Desk) -> tuple[Laid, ...]:
     everybody = persons(desk)
     head = desk.head(desk.say("title"), _subject(desk), "strip", date=False)
     blocks = [_table(desk, everybody), _legend(desk, everybody), _before(desk, everybody), _takes(desk, everybody)]
-    pace = Step(desk.say("pace_title"), (Prose(desk.say("pace_subject"), "small"), _pace(desk)), gap=3.0)
+    pace = Step(desk.say("pace_title"), (Prose(desk.say("pace_subject"), "small"), _pace(desk)), gap=3.0, wide=True)
     kept = Sayings(desk.say("changes_name"), ())
     changes = IfRoom((kept,))
     name = desk.say("plan_word")
@@ -239,6 +240,11 @@ def _part_name(desk: Desk, part: str) -> str:
 
 
 def _pace(desk: Desk) -> Block:
-    """The assumed minutes and what they rest on."""
-    rows = tuple((_part_name(desk, a.part), f"{desk.say('minutes', minutes=a.minutes)}: {a.why}") for a in _parts(desk))
-    return Pairs(rows, "small", gap=1.0, most=0.4)
+    """The assumed minutes and what they rest on, in two columns; that most are common practice is said once."""
+    rows = []
+    for assumed in _parts(desk):
+        why = assumed.why.removesuffix(_USUAL)
+        rows.append((_part_name(desk, assumed.part), f"{desk.say('minutes', minutes=assumed.minutes)}: {why}"))
+    half = -(-len(rows) // 2)
+    columns = (Pairs(tuple(part), "small", most=0.4) for part in (rows[:half], rows[half:]) if part)
+    return Row(tuple((1.0, column) for column in columns), gutter=6.0, gap=1.0)

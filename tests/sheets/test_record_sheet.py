@@ -20,6 +20,7 @@ from parent_desks import (
 )
 
 from packgen.faults import Said
+from packgen.planning.print_plan import NumberedSheet
 from packgen.reading.models import ChildResults, RowTried
 from packgen.trials.stages import stages
 
@@ -51,7 +52,7 @@ def test_the_record_counts_the_sheets_of_the_packs() -> None:
     on = desk("record")
     for pack, portfolio in zip(on.packs, laid("record")[1:], strict=False):
         words = said(*portfolio.pages)
-        assert f"{len(pack.items)}sheetsintheorderoftheweeks" in words
+        assert f"{len(pack.items)}piecesofworkintheorderoftheweeks" in words
         for item in pack.items:
             title = str(getattr(item.subject, "title", ""))
             assert squeezed(title) in words
@@ -61,7 +62,7 @@ def test_sheets_that_were_not_printed_are_not_counted() -> None:
     on = desk("record")
     kept = [replace(run, kinds=("biography", "telling")) for run in on.print_runs]
     words = said(*laid("record", runs=kept)[1].pages)
-    assert "2sheetsintheorderoftheweeks" in words and "Timeline" not in words
+    assert "2piecesofworkintheorderoftheweeks" in words and "Timeline" not in words
 
 
 def test_goals_of_the_family_show_their_gaps() -> None:
@@ -69,7 +70,7 @@ def test_goals_of_the_family_show_their_gaps() -> None:
     for goal in GOALS:
         assert squeezed(str(goal.text)) in words
     # Nothing meets the second goal for any of the three.
-    assert words.index("Learnsaseasongbyheart") < words.index("all", words.index("Learnsaseasongbyheart"))
+    assert words.index("Nosheet") < words.index("all", words.index("Learnsaseasongbyheart"))
     assert "NotinthisstudyLearnsaseasongbyheart" in said(*laid("record", of=FAMILIES["goals"])[1].pages)
 
 
@@ -97,3 +98,31 @@ def test_results_appear_with_their_day() -> None:
     # The means of the two rows are 0.8 and 1.2 s.
     assert "✓20Feb" in words and "from0.8sto1.2s" in words
     assert "20Feb" not in said(*found[2].pages)
+
+
+def test_the_column_of_gaps_is_there_only_if_there_are_some() -> None:
+    met = family(goals=GOALS[:1])
+    assert "Nosheet" not in said(*laid("record", of=met)[0].pages)
+    assert "Nosheet" in said(*laid("record", of=family(goals=GOALS))[0].pages)
+
+
+def test_a_goal_that_is_met_has_a_mark_and_not_only_a_tint() -> None:
+    one = family(CHILDREN[:1], goals=GOALS[:1])
+    assert "✓" in said(*laid("record", of=one)[0].pages)
+
+
+def test_every_portfolio_has_room_for_the_best_of_all() -> None:
+    for home in FAMILIES.values():
+        for portfolio in laid("record", of=home)[1:]:
+            assert "Bestofall" in said(*portfolio.pages)
+
+
+def test_a_portfolio_counts_its_pages_and_names_the_numbers_at_their_feet() -> None:
+    on = desk("record")
+    first = on.packs[0].items[0]
+    sheet = NumberedSheet("Juno", 12, "The life", first.sheet, "The life")
+    runs = [replace(run, sheets=(sheet,)) if run.path.startswith("juno/1") else run for run in on.print_runs]
+    pages = sum(run.pages for run in runs if run.path.startswith("juno/"))
+    cover, listed, *_ = laid("record", runs=runs)[1].pages
+    assert f"on{pages}pages" in said(cover) and f"{pages}printedpages" in said(listed)
+    assert "3Feb12Lifesheet" in said(listed)
