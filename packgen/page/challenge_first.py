@@ -9,10 +9,12 @@ from packgen.page.challenge_set import ChallengeSet
 from packgen.page.desk import Section
 from packgen.page.look import MIDDLE, Ruling, look_for
 from packgen.page.marks import Stroke
+from packgen.page.net_steps import step_lines
 from packgen.page.pen import Pen
-from packgen.page.preparing import care, material_words
+from packgen.page.preparing import care, material_words, several
 from packgen.page.text import fit
 from packgen.page.values_drawn import Shown, draw_value, shown_values
+from packgen.reading.models import Material
 
 _READ_ALOUD = 18  # words; a longer brief is set small, to be read to the child
 _VERY_LONG = 60  # words; a brief longer than this is set as small as a grown-up reads with ease
@@ -66,13 +68,13 @@ def _needed(made: ChallengeSet, style: str, most: int, told: bool = True) -> lis
     """The materials, each with a ring to tick, the grown-up's box if `told`, and the first `most` cautions."""
     desk, challenge = made.desk, made.challenge
     blocks: list[Block] = []
-    names = [_plain_words(str(m.item)) for m in challenge.materials]
+    names = [_plain_words(m) for m in challenge.materials]
     if names:
         half = (len(names) + 1) // 2
         parts = [Bullets(tuple(part), "ring", style, spread=0.3) for part in (names[:half], names[half:]) if part]
         columns = tuple((1.0, part) for part in parts)
         blocks += [Prose(made.say("need"), "strong", tight=True), Row(columns, gutter=5.0, gap=2.0)]
-    amounts, steps = _amounts(made), tuple(map(str, challenge.steps))
+    amounts, steps = _amounts(made), _steps(made)
     listed: list[Block] = [Prose(amounts, "small", gap=1.0)] if amounts else []
     listed += [Bullets(steps, "number", "small", spread=0.1, gap=1.0)] if steps else []
     if listed and told:
@@ -80,9 +82,22 @@ def _needed(made: ChallengeSet, style: str, most: int, told: bool = True) -> lis
     return [*blocks, *care(desk, challenge, made.plan, most)]
 
 
-def _plain_words(item: str) -> str:
-    """A material in the words a child knows it by: without what stands after a comma or in brackets."""
-    return item.split(",")[0].split("(")[0].strip()
+def _plain_words(material: Material) -> str:
+    """A material in the words a child knows it by: several if so many, without what stands after a comma."""
+    words = str(material.item).split(",")[0].split("(")[0].strip()
+    if material.amount and material.amount > 1 and not material.unit:
+        return several(material.amount, words).split(" ", 1)[1]
+    return words
+
+
+def _steps(made: ChallengeSet) -> tuple[str, ...]:
+    """The steps for the grown-up, with those of the parts on card, or where these are."""
+    own = tuple(map(str, made.challenge.steps))
+    if made.templates:
+        return step_lines(made.desk, made.templates[0].net, own)
+    if own and any(made.plan.nets):
+        return (made.say("card_elsewhere"), *own)
+    return own
 
 
 def _amounts(made: ChallengeSet) -> str:

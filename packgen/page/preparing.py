@@ -26,11 +26,11 @@ def material_words(desk: Desk, material: Material) -> str:
     elif unit:
         words = desk.say("material", amount=shown(amount(number, unit), desk.family.units == "customary"), item=item)
     else:
-        words = _several(number, item)
+        words = several(number, item)
     return f"{words} ({desk.say('shared')})" if material.shared else words
 
 
-def _several(number: float, item: str) -> str:
+def several(number: float, item: str) -> str:
     """So many of a thing: the noun before `of`, `with` or `that` gets its plural."""
     found = re.match(r"(.+?)(?= (?:of|with|that|for|from|to)\b)|.+", item)
     noun = found[0] if found else item

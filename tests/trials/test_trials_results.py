@@ -191,3 +191,24 @@ def test_results_that_turn_in_between_are_noticed():
 
 def test_a_row_is_found_by_its_label():
     assert [row_of(PLAN, label) for label in ("120 mm", "18 cm", "240", "300 mm")] == [0, 1, 2, None]
+
+
+def _ten_swings():
+    lengths = ("length", [quantity(200, "mm"), quantity(600, "mm")])
+    return plan_trial("pendulum", {"amplitude": quantity(10, "deg")}, lengths, ("time for the swings", "s"))
+
+
+def test_a_slip_among_right_numbers_waits_until_it_is_clear():
+    row = judge_results(_ten_swings(), [[9.0, 9.1, 4.5], []]).rows[0]
+    assert [t.used for t in row.tried] == [True, True, False]
+    assert "not counted until that is clear" in row.tried[2].hint and row.answer == pytest.approx(9.05)
+
+
+def test_a_slip_in_every_trial_is_asked_about_and_counts():
+    row = judge_results(_ten_swings(), [[4.5, 4.6, 4.5], []]).rows[0]
+    assert all(t.used and "each way counted" in t.hint for t in row.tried)
+
+
+def test_a_number_that_fits_without_its_unit_is_asked_about_with_the_right_one():
+    row = judge_results(_ten_swings(), [[9.0, "9.1 min", 9.0], []]).rows[0]
+    assert "Was 9.1 s meant?" in row.tried[1].hint and not row.tried[1].used
