@@ -12,13 +12,14 @@ from packgen.page.marks import Stroke
 from packgen.page.net_steps import step_lines
 from packgen.page.pen import Pen
 from packgen.page.preparing import care, material_words, several
-from packgen.page.text import fit
+from packgen.page.text import Style, fit
 from packgen.page.values_drawn import Shown, draw_value, shown_values
 from packgen.reading.models import Material
 
 _READ_ALOUD = 18  # words; a longer brief is set small, to be read to the child
 _VERY_LONG = 60  # words; a brief longer than this is set as small as a grown-up reads with ease
 _PEN: Ruling = look_for("parent").ruling
+_GROWN_UP: Style = look_for("parent").body
 _CELL = 30.0
 
 
@@ -58,7 +59,16 @@ def _ask(made: ChallengeSet, draw: float, pen: bool) -> list[Block]:
 def _ready(made: ChallengeSet) -> Section:
     """What is needed, and for the grown-up the steps and cautions: in large words, or smaller ones if it is much."""
     drawn = DrawBox(made.say("made_draw"), least=40.0, most=120.0)
-    ways = [_needed(made, *how) for how in (("strong", 5), ("body", 5), ("body", 3), ("small", 3), ("small", 3, False))]
+    sizes = (
+        ("strong", 5),
+        ("strong", 3),
+        ("body", 5),
+        ("body", 3),
+        ("small", 3),
+        ("body", 3, False),
+        ("small", 3, False),
+    )
+    ways = [_needed(made, *how) for how in sizes]
     if not ways[0]:
         return made.section("make", [DrawBox(made.say("made_draw"), least=120.0), _pen_lines(made)])
     return _shortest(made, "make", ways, drawn)
@@ -75,8 +85,8 @@ def _needed(made: ChallengeSet, style: str, most: int, told: bool = True) -> lis
         columns = tuple((1.0, part) for part in parts)
         blocks += [Prose(made.say("need"), "strong", tight=True), Row(columns, gutter=5.0, gap=2.0)]
     amounts, steps = _amounts(made), _steps(made)
-    listed: list[Block] = [Prose(amounts, "small", gap=1.0)] if amounts else []
-    listed += [Bullets(steps, "number", "small", spread=0.1, gap=1.0)] if steps else []
+    listed: list[Block] = [Prose(amounts, _GROWN_UP, gap=1.0)] if amounts else []
+    listed += [Bullets(steps, "number", _GROWN_UP, spread=0.1, gap=1.0)] if steps else []
     if listed and told:
         blocks.append(Boxed(Stack(tuple(listed)), "plain", made.say("grown_up")))
     return [*blocks, *care(desk, challenge, made.plan, most)]
