@@ -12,7 +12,7 @@ from packgen.page.marks import Ink, Mark, Path_, Point, Stroke
 from packgen.page.pen import Pen
 from packgen.pictures.drawn import fits
 from packgen.pictures.finish import is_plain
-from packgen.pictures.line_art import LineArt, line_art
+from packgen.pictures.line_art import LineArt, lines_alone
 from packgen.pictures.load import WHOLE, Crop, picture_info
 from packgen.pictures.shapes import Steps
 from packgen.reading.dates import plain
@@ -122,7 +122,7 @@ def drawing_of(work: Work) -> Path | None:
 def lines_of(desk: Desk, work: Work, detail: int) -> LineArt:
     """The lines of a work to draw on: those of its drawing if there is one, or those found in its picture."""
     assert work.image
-    return line_art(desk.store, work.image, detail, drawing_of(work))
+    return lines_alone(desk.store, work.image, detail, drawing_of(work))
 
 
 def frame_of(pen: Pen, box: Box, width: float = HAIR, ink: Ink = 0.45, role: str = "picture-edge") -> None:

@@ -19,8 +19,8 @@ from packgen.pictures.load import Store, aspect
 from packgen.pictures.opencv import cv
 from packgen.pictures.regions import Wanted, lab
 
-DRAWING_PX = 800  # fine enough that two lines of a drawing stay two
-_LOOK_PX = 560
+INK_PX = 800  # the long side of a drawing whose lines are taken,
+AREAS_PX = 560  # and of one whose areas are looked for; two lines stay two in it
 _PAPER = 0.55  # at least so much of a drawing is bare paper,
 _MARKED = 0.35  # at most so much is marked,
 _THICK = 0.12  # and at most so much of the marks is thicker than a pen stroke
@@ -42,7 +42,7 @@ def fits(path: Path, drawing: Path) -> bool:
 
 def shows_drawing(store: Store, path: Path) -> bool:
     """Whether the picture in a file is a drawing of thin dark lines on plain light paper. Raises PictureError."""
-    found: bool = store.keep_long(path, "drawing", lambda: is_drawing(store.pixels(path, _LOOK_PX)))
+    found: bool = store.keep_long(path, "drawing", lambda: is_drawing(store.pixels(path, AREAS_PX)))
     return found
 
 

@@ -16,7 +16,7 @@ from PIL import Image
 from packgen.pictures.calm import stretched
 from packgen.pictures.cells import Plane, middles
 from packgen.pictures.colours import Colour, apart, main_colours, nearest_colour
-from packgen.pictures.drawn import DRAWING_PX, drawn_areas, drawn_ink, shows_drawing
+from packgen.pictures.drawn import AREAS_PX, INK_PX, drawn_areas, drawn_ink, shows_drawing
 from packgen.pictures.label_map import LabelMap, connected, find
 from packgen.pictures.load import Store, aspect
 from packgen.pictures.regions import Wanted, areas_of
@@ -132,6 +132,19 @@ def line_art(store: Store, path: Path, level: int, drawing: Path | None = None) 
     return made
 
 
+def lines_alone(store: Store, path: Path, level: int, drawing: Path | None = None) -> LineArt:
+    """The lines of the line art; of a drawing without its areas, which is quicker. Raises PictureError."""
+    lines = drawing or path
+    if store.measuring or not shows_drawing(store, lines):
+        return line_art(store, path, level, drawing)
+    height = 1 / aspect(path)
+    return LineArt(1.0, height, (_frame(height),), _ink(store, lines), ())
+
+
+def _frame(height: float) -> Steps:
+    return (("m", 0, 0), ("l", 1, 0), ("l", 1, height), ("l", 0, height), ("z",))
+
+
 def _content(store: Store, drawing: Path | None) -> str:
     return store.content(drawing) if drawing else ""
 
@@ -146,8 +159,8 @@ def _cut_up(store: Store, path: Path, level: int, drawing: Path | None) -> _Cut:
     wanted = LEVELS[level].wanted
     lines = drawing or path
     if shows_drawing(store, lines):
-        drawn = store.pixels(lines, DRAWING_PX, grey=True)
-        image = store.pixels(path, DRAWING_PX).resize(drawn.size)
+        drawn = store.pixels(lines, AREAS_PX, grey=True)
+        image = store.pixels(path, AREAS_PX).resize(drawn.size)
         return _Cut(
             image, drawn_areas(drawn, wanted, image if drawing else None), _Ink(drawn_ink(drawn), _ink(store, lines))
         )
@@ -225,7 +238,7 @@ def _unseen(path: Path, count: int) -> LineArt:
     """Art for a page that is only measured: one area for each of so many numbers."""
     height = 1 / aspect(path)
     grey = (0.5, 0.5, 0.5)
-    frame: Steps = (("m", 0, 0), ("l", 1, 0), ("l", 1, height), ("l", 0, height), ("z",))
+    frame = _frame(height)
     regions = tuple(Region(frame, 1 / count, grey, (0.5, height / 2), 0.1, number + 1) for number in range(count))
     return LineArt(1.0, height, (frame,), (), regions, (grey,) * count)
 
@@ -258,9 +271,8 @@ def _art(cut: _Cut, passes: int) -> LineArt:
     width, height = areas.width, areas.height
     chains = traced(areas, _DRAWING_PASSES if cut.ink else passes, _TOLERANCE)
     matrix = (1 / width, 0.0, 0.0, -1 / width, 0.0, height / width)
-    frame: Steps = (("m", 0, 0), ("l", 1, 0), ("l", 1, height / width), ("l", 0, height / width), ("z",))
     inside = () if cut.ink else (chain for chain in chains if not chain.framing)
-    outlines = (frame, *(_closed(chain.steps, chain, matrix) for chain in inside))
+    outlines = (_frame(height / width), *(_closed(chain.steps, chain, matrix) for chain in inside))
     sizes, means = areas.sizes(), _mean_colours(cut)
     around = rings(chains, areas.count)
     regions = tuple(
@@ -275,7 +287,7 @@ def _ink(store: Store, path: Path) -> tuple[Steps, ...]:
     """The shapes to fill that make a drawing, in a picture 1 wide."""
 
     def made() -> tuple[Steps, ...]:
-        ink = connected(drawn_ink(store.pixels(path, DRAWING_PX, grey=True)))
+        ink = connected(drawn_ink(store.pixels(path, INK_PX, grey=True)))
         matrix = (1 / ink.width, 0.0, 0.0, -1 / ink.width, 0.0, ink.height / ink.width)
         around = rings(traced(ink, _INK_PASSES, _INK_TOLERANCE, apart=False), ink.count)
         return tuple(moved(steps, matrix) for steps, inked in zip(around, ink.value, strict=True) if inked)

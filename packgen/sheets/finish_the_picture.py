@@ -137,8 +137,7 @@ def _after(desk: Desk) -> list[Block]:
 def _picture(desk: Desk, pen: Pen, work: Work, form: str, box: Box) -> None:
     """The printed part, and what stands in the rest."""
     assert work.image
-    art = lines_of(desk, work, _DETAIL[desk.level])
-    part = _part(desk, work, form, art)
+    part = _part(desk, work, form)
     if part.shown:
         at = box.part(part.shown)
         place_picture(desk, pen, work.image, at.x, at.y, at.width, at.height, crop=part.shown, fade=part.kept,
@@ -152,18 +151,20 @@ def _picture(desk: Desk, pen: Pen, work: Work, form: str, box: Box) -> None:
     if rest == "squares":
         _squares(pen, box, places)
     elif rest != "blank" or form == "outline":
+        art = lines_of(desk, work, _DETAIL[desk.level])
         draw_line_art(pen, art, box, _FAINT if rest == "faint" else _LINING[desk.level], only=places)
     frame_of(pen, box, _LINING[desk.level].width if form == "outline" else THIN, 0.0 if form == "outline" else RULE)
 
 
-def _part(desk: Desk, work: Work, form: str, art: LineArt) -> _Part:
+def _part(desk: Desk, work: Work, form: str) -> _Part:
     """What is printed and what is not, for each form."""
     assert work.image
     store, path = desk.store, work.image
     if form == "outline":
         return _Part(None, (WHOLE,))
     if form == "half":
-        half = _by_hand(desk, _across(kept_half(store, path), 1 / art.height), art)
+        half = _across(kept_half(store, path), aspect(path))
+        half = _by_hand(desk, half, lines_of(desk, work, _DETAIL[desk.level]))
         return _Part(half, (_other(half),))
     if form == "gap":
         return _Part(WHOLE, (blank_window(store, path, _GAP),))
