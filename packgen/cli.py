@@ -167,7 +167,7 @@ def printer_page(paper: str, out: Path) -> None:
 @packgen.command()
 @click.argument("folder", type=click.Path(path_type=Path), metavar="DIR")
 @click.option("--who", required=True, help="The artist or inventor the study is about.")
-@click.option("--kind", type=click.Choice(["artist", "inventor"]), default="artist", show_default=True,
+@click.option("--kind", type=click.Choice(["artist", "inventor", "both"]), default="artist", show_default=True,
               help="What the study mostly looks at.")  # fmt: skip
 def new(folder: Path, who: str, kind: str) -> None:
     """Write a commented study to fill in, which already builds."""

@@ -241,7 +241,7 @@ def test_a_build_that_would_make_nothing_is_told_and_the_old_packs_stay(
 # new
 
 
-@pytest.mark.parametrize("kind", ["artist", "inventor"])
+@pytest.mark.parametrize("kind", ["artist", "inventor", "both"])
 @pytest.mark.parametrize("who", ["Oda Brann", 'O\'Hara & <Sons> "Ltd": {a} #1', "田中一村", "Čapek"])
 def test_a_new_study_builds_at_once_without_a_warning(
     capsys: pytest.CaptureFixture[str], tmp_path: Path, kind: str, who: str
@@ -251,7 +251,13 @@ def test_a_new_study_builds_at_once_without_a_warning(
     assert len(out.splitlines()) == 3 and all(Path(line).is_file() for line in out.splitlines())
     args = (tmp_path / "my" / "study.yaml", "--family", tmp_path / "my" / "family.yaml")
     assert run(capsys, "check", *args) == (0, "No faults.\n", "")
-    assert sum(line.strip().startswith("#") for line in (tmp_path / "my" / "study.yaml").read_text().splitlines()) >= 8
+    lines = (tmp_path / "my" / "study.yaml").read_text().splitlines()
+    for name in ("study.yaml", "family.yaml"):
+        told = (tmp_path / "my" / name).read_text().splitlines()
+        for place, line in enumerate(told):  # a comment stands over or beside every key at the margin
+            if line[:1].isalpha() and line.partition(":")[0] not in ("study", "in_short", "family", "died", "facts"):
+                assert "#" in line or told[place - 1].startswith("#") or told[place - 1][:1].isalpha(), line
+    assert sum(line.strip().startswith("#") for line in lines) >= 30
 
 
 def test_new_writes_over_nothing(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
