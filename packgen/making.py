@@ -160,7 +160,8 @@ def _named(child: str, sheet: RunSheet) -> NumberedSheet:
     laid = sheet.laid
     title = next(filter(None, map(printed_title, laid.pages)), laid.title)
     return NumberedSheet(
-        child, laid.number, title, laid.kind, laid.title, laid.part, laid.week, laid.stock, sheet.first, len(laid.pages)
+        child, laid.number, title, laid.kind, laid.title, laid.part, laid.week, laid.stock, sheet.first, len(laid.pages),
+        laid.begins,
     )
 
 

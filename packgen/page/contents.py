@@ -10,6 +10,7 @@ from packgen.page.look import HAIR, RULE
 from packgen.page.marks import Group, Mark, Page, Text
 from packgen.page.pen import Pen
 from packgen.page.text import Style, wrap
+from packgen.planning.print_plan import Begin
 
 _NUMBER = 9.0  # the width of the column of page numbers
 _DENT = 5.0
@@ -17,28 +18,19 @@ _MANY = 12  # entries from which on they stand in two columns
 
 
 @dataclass(frozen=True, slots=True)
-class Entry:
-    """A line of the contents: what begins on `page`. `under` marks a part of the entry before it."""
-
-    title: str
-    page: int
-    under: bool = False
-
-
-@dataclass(frozen=True, slots=True)
 class Contents:
-    """Entries one under the other; parted between two of them."""
+    """What begins on which page, one line under the other; parted between two that are not parts of one."""
 
-    entries: tuple[Entry, ...]
+    entries: tuple[Begin, ...]
     gap: float | None = None
     tight: bool = False
 
-    def _lines(self, kit: Kit, entry: Entry, width: float) -> tuple[Style, float, tuple[str, ...]]:
+    def _lines(self, kit: Kit, entry: Begin, width: float) -> tuple[Style, float, tuple[str, ...]]:
         style = kit.look.body if entry.under else kit.look.strong
         dent = _DENT if entry.under else 0.0
         return style, dent, wrap(kit.faces, entry.title, style, width - _NUMBER - dent)
 
-    def _height(self, kit: Kit, entry: Entry, width: float) -> float:
+    def _height(self, kit: Kit, entry: Begin, width: float) -> float:
         style, _, lines = self._lines(kit, entry, width)
         return len(lines) * style.leading + (0.0 if entry.under else 0.9)
 
@@ -75,7 +67,7 @@ class Contents:
         return replace(self, entries=head), replace(self, entries=rest, gap=0.0)
 
 
-def contents(kit: Kit, entries: Sequence[Entry], width: float) -> Block:
+def contents(kit: Kit, entries: Sequence[Begin], width: float) -> Block:
     """The entries as one block, in two even columns if there are many."""
     if len(entries) < _MANY:
         return Contents(tuple(entries))
@@ -83,7 +75,7 @@ def contents(kit: Kit, entries: Sequence[Entry], width: float) -> Block:
     wide = (width - gutter) / 2
     starts = [k for k, entry in enumerate(entries) if k and not entry.under]
 
-    def high(part: Sequence[Entry]) -> float:
+    def high(part: Sequence[Begin]) -> float:
         return Contents(tuple(part)).measure(kit, wide).least
 
     cut = min(starts, key=lambda k: (max(high(entries[:k]), high(entries[k:])), k))

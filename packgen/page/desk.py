@@ -24,7 +24,7 @@ from packgen.page.type import Faces, script_names
 from packgen.page.wording import Wording
 from packgen.pictures.load import PreparedPicture, Store
 from packgen.planning.plan import PackPlan, PlanItem
-from packgen.planning.print_plan import RunInfo
+from packgen.planning.print_plan import Begin, RunInfo
 from packgen.planning.weeks import TermPlan
 from packgen.reading.dates import plain
 from packgen.reading.models import Child, Family, Recipe, Study
@@ -46,7 +46,7 @@ class Laid:
 
     `part` names a part of a set that has copies of its own (`design-draft`). `net` holds a model's pieces for the
     manifest, by page. `colour` is True if the sheet gains from colour. `number` is the sheet's place in its pack, once
-    that is known; None for what carries no number.
+    that is known; None for what carries no number. `begins` is what begins on which of its pages.
     """
 
     kind: str
@@ -62,6 +62,7 @@ class Laid:
     net: object | None = None
     texts: tuple[str, ...] = ()
     number: int | None = None
+    begins: tuple[Begin, ...] = ()
 
 
 Paint = Callable[[Pen, float, float, float, float], None]

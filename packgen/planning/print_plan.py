@@ -25,13 +25,22 @@ _FIRST_STOCK = "plain"
 
 
 @dataclass(frozen=True, slots=True)
+class Begin:
+    """What begins on a page, counted from 1; `under` marks a part of what begins before it."""
+
+    title: str
+    page: int
+    under: bool = False
+
+
+@dataclass(frozen=True, slots=True)
 class NumberedSheet:
     """A loose sheet of a child as the guide names it: `title` is what is printed at its head, `number` its number.
 
     `kind` and `part` say which sheet it is, `about` is its full name (a work's or challenge's title in it), `week` the
     week it is first used. `number` counts a child's sheets in the order they are handed out, and stands at the foot of
     each page as "Juno 12"; it is None for books, which show none. `first` is its first
-    page in its file, `pages` how many it has.
+    page in its file, `pages` how many it has, `begins` what begins on which of them.
     """
 
     child: str
@@ -44,6 +53,7 @@ class NumberedSheet:
     stock: str = field(default="plain", compare=False)
     first: int = field(default=0, compare=False)
     pages: int = field(default=0, compare=False)
+    begins: tuple[Begin, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

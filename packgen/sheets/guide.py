@@ -1,129 +1,74 @@
-"""The parent's guide: contents, how a week goes, the person at a glance, and each week by its moments."""
+"""The parent's guide: the person at a glance, and each week by its moments, with the keys of its challenges."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from packgen.page.blocks import Block, Break
-from packgen.page.contents import Entry, page_of
+from packgen.page.contents import page_of
 from packgen.page.desk import Desk, Laid, Section, Sheet
 from packgen.page.flow import DoesNotFit, paginate
-from packgen.page.guide_front import first_blocks, how_to_blocks, life_blocks
+from packgen.page.guide_front import life_blocks
 from packgen.page.key_pages import key_blocks, key_title
 from packgen.page.lesson import Lesson
 from packgen.page.marks import Page
 from packgen.page.parents import height_of
 from packgen.page.parents import persons as everybody
-from packgen.page.timetable import Step
 from packgen.page.week_pages import Moments, keep_if_room, week_moments, week_subject, week_title
 from packgen.planning.people import Person
-from packgen.planning.print_plan import NumberedSheet
+from packgen.planning.print_plan import Begin
 from packgen.planning.weeks import Week
 from packgen.reading.models import Challenge
 
 SHEET = Sheet(
     title="Guide",
-    about="Contents, what to read, ask and have ready in each week, and the key to each challenge.",
+    about="The person at a glance, what to read, ask and have ready in each week, and the key to each challenge.",
     levels=("parent",),
 )
 
 
-@dataclass(frozen=True, slots=True)
-class _Part:
-    """Something that the contents name: a heading of the guide's own pages, or another part of the same file."""
-
-    title: str
-    page: int = 0
-    under: bool = False
-    own: bool = True
-
-
 def lay_out(desk: Desk) -> tuple[Laid, ...]:
-    """The whole guide as one sheet of many pages.
-
-    Page numbers are those of the file, so the first pages are laid out again when the pages of all others are known.
-    """
+    """The whole guide as one sheet of many pages."""
     persons = everybody(desk)
-    start = _start(desk)
-    parts = _parts(desk, persons)
-    blank = [Entry(part.title, part.page, part.under) for part in parts]
-    front = _pages(desk, _front(desk, persons, blank))
-    life = page_of(front, desk.say("life_title"))
-    life_page = str(start + life) if life is not None else ""
-    weeks = [_week(desk, week, persons, life_page) for week in desk.term.weeks]
-    pages = _pages(desk, [*_front(desk, persons, blank), *weeks])
-    final = _pages(desk, _front(desk, persons, _entries(pages, parts, start)))
-    pages = (*final, *pages[len(final) :])
-    return (Laid("guide", SHEET.title, pages, sides="two-sided-long-edge", colour=True),)
-
-
-def _pages(desk: Desk, sections: Sequence[Section]) -> tuple[Page, ...]:
-    return desk.sections(sections, name=desk.say("guide_word"), loosen=3.0)
-
-
-# Contents
-
-
-def _own_sheets(desk: Desk) -> list[NumberedSheet]:
-    """The parts of the file this guide is in, in their order; none as long as they are not known."""
-    runs = [run for run in desk.runs if run.path.startswith(f"{desk.pack.folder}/") and run.face != "backs"]
-    return [
-        replace(sheet, first=2 * sheet.first - 1) if run.face == "fronts" else sheet
-        for run in runs for sheet in run.sheets
-    ]  # fmt: skip
+    life = desk.say("life_title")
+    life_head = desk.head(life, desk.say("life_subject"), "fan", date=False)
+    told = Section(life_head, tuple(life_blocks(desk, persons, desk.room(life_head, 0))))
+    weeks = [_week(desk, week, persons, str(_start(desk))) for week in desk.term.weeks]
+    pages = desk.sections([told, *weeks], name=desk.say("guide_word"), loosen=3.0)
+    begins = _begins(pages, [Begin(life, 1), *_parts(desk)])
+    return (Laid("guide", SHEET.title, pages, sides="two-sided-long-edge", colour=True, begins=begins),)
 
 
 def _start(desk: Desk) -> int:
-    """The number of the guide's first page in its file."""
-    return next((sheet.first for sheet in _own_sheets(desk) if sheet.kind == "guide"), 1)
+    """The number of the guide's first page in its file; 1 as long as that is not known."""
+    runs = [run for run in desk.runs if run.path.startswith(f"{desk.pack.folder}/") and run.face != "backs"]
+    for run in runs:
+        for sheet in run.sheets:
+            if sheet.kind == "guide":
+                return 2 * sheet.first - 1 if run.face == "fronts" else sheet.first
+    return 1
 
 
-def _parts(desk: Desk, persons: Sequence[Person]) -> list[_Part]:
-    """What the contents name, in the order of the file."""
-    own = [_Part(desk.say("how_title")), _Part(desk.say("life_title"))]
+def _parts(desk: Desk) -> list[Begin]:
+    """What begins in the guide, in order, the pages still to be found."""
+    found: list[Begin] = []
     for week in desk.term.weeks:
-        own.append(_Part(week_title(desk, week)))
-        own += [_Part(key_title(desk, challenge), under=True) for challenge in _begun(desk, week)]
-    others = _own_sheets(desk)
-    before = [_Part(s.title, s.first, own=False) for s in others if s.kind != "guide" and s.first < _start(desk)]
-    after = [
-        _Part(s.title if not s.part else s.about, s.first, bool(s.part), own=False)
-        for s in others if s.kind != "guide" and s.first > _start(desk)
-    ]  # fmt: skip
-    return [*before, *own, *after]
+        found.append(Begin(week_title(desk, week), 0))
+        found += [Begin(key_title(desk, challenge), 0, True) for challenge in _begun(desk, week)]
+    return found
 
 
-def _entries(pages: Sequence[Page], parts: Sequence[_Part], start: int) -> list[Entry]:
-    """The parts with their pages; the guide's own come in the order of the contents."""
-    entries: list[Entry] = []
+def _begins(pages: Sequence[Page], parts: Sequence[Begin]) -> tuple[Begin, ...]:
+    """The parts with the pages they begin on, each looked for from where the one before it begins."""
+    begins: list[Begin] = []
     at = 0
     for part in parts:
-        number = part.page
-        if part.own:
-            found = page_of(pages, part.title, at)
-            at = at if found is None else found
-            number = 0 if found is None else start + found
-        entries.append(Entry(part.title, number, part.under))
-    return entries
-
-
-# The front pages
-
-
-def _front(desk: Desk, persons: tuple[Person, ...], entries: Sequence[Entry]) -> list[Section]:
-    """Contents, how a week goes, the person at a glance: each on pages of its own, or together where there is room."""
-    head = desk.head(desk.say("title"), desk.say("subject"), "letter", date=False)
-    how_name, life_name = desk.say("how_title"), desk.say("life_title")
-    first, how = first_blocks(desk, persons, entries), how_to_blocks(desk)
-    life_head = desk.head(life_name, desk.say("life_subject"), "fan", date=False)
-    life = life_blocks(desk, persons, desk.room(life_head, 0))
-    both = [*first, Step(how_name, tuple(how), wide=True)]
-    sections = [Section(head, tuple(both))]
-    if height_of(desk, both) > desk.room(head, 0):
-        how_head = desk.head(how_name, desk.say("how_subject"), "strip", date=False)
-        sections = [Section(head, tuple(first)), Section(how_head, tuple(how))]
-    return [*sections, Section(life_head, tuple(life))]
+        found = page_of(pages, part.title, at)
+        if found is not None:
+            at = found
+            begins.append(replace(part, page=found + 1))
+    return tuple(begins)
 
 
 # The weeks

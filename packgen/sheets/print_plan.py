@@ -21,7 +21,7 @@ SHEET = Sheet(
     levels=("parent",),
 )
 
-_OWN = frozenset({"guide", "term-plan", "shopping-list", "print-plan", "record"})
+_OWN = frozenset({"contents", "guide", "term-plan", "shopping-list", "print-plan", "record"})
 _SHORT = "two-sided-short-edge"
 _FIGURE = 46.0
 _MOST_NAMED = 2

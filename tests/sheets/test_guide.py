@@ -19,14 +19,13 @@ from parent_desks import (
     said,
     squeezed,
     study,
-    texts,
     work,
 )
 
 from packgen import sheets
 from packgen.faults import Said
 from packgen.planning.challenges import trial_of
-from packgen.planning.print_plan import NumberedSheet, RunInfo
+from packgen.planning.print_plan import Begin, NumberedSheet, RunInfo
 
 
 @pytest.mark.parametrize(("about", "of"), tuple(itertools.product(STUDIES, FAMILIES)))
@@ -50,44 +49,31 @@ def test_every_week_has_a_page_with_its_title_and_day() -> None:
         assert f"{day.day}{day:%B}" in page
 
 
-def numbered(at: int) -> tuple[RunInfo, ...]:
-    """The parent's own file, as it is known when the guide is laid out again: the guide begins on page `at`."""
-    sheets = (
-        NumberedSheet("", None, "The term at a glance", "term-plan", "Term plan", first=1, pages=2),
-        NumberedSheet("", None, "The guide", "guide", "Guide", first=at, pages=20),
-        NumberedSheet("", None, "What to print, and how", "print-plan", "Print plan", first=at + 40, pages=2),
-    )
-    long = "two-sided-long-edge"
-    return (RunInfo("parent/guide.pdf", "", "plain", long, 1, 60, 30, ("guide",), sheets=sheets),)
-
-
-@pytest.mark.parametrize("at", [1, 3])
-def test_the_contents_name_the_page_each_part_begins_on(at: int) -> None:
-    on = desk("guide", runs=numbered(at))
+def test_the_guide_says_what_begins_on_which_of_its_pages() -> None:
+    on = desk("guide")
     (guide,) = sheets.lay_out("guide", on)
-    first = guide.pages[0]
-    listed = [mark for mark in texts(first) if mark.role == "contents"]
-    numbers = {round(mark.y, 3): int(mark.text) for mark in listed if mark.x < first.width / 2}
-    numbers_right = {round(mark.y, 3): int(mark.text) for mark in listed if mark.x >= first.width / 2}
-    assert len(listed) == len(on.term.weeks) + len(on.study.challenges) + 3 + (at > 1)
-    for week in on.term.weeks:
-        title = f"Week {week.number}:"
-        (line,) = [mark for mark in texts(first) if mark.text.startswith(title)]
-        page = (numbers if line.x < first.width / 2 else numbers_right)[round(line.y, 3)]
-        assert said(guide.pages[page - at]).startswith(squeezed(title))
-    for challenge_ in on.study.challenges:
-        (line,) = [mark for mark in texts(first) if mark.text == f"Key: {challenge_.title}"]
-        page = (numbers if line.x < first.width / 2 else numbers_right)[round(line.y, 3)]
-        assert squeezed(f"Key: {challenge_.title}") in said(guide.pages[page - at])
-    (last,) = [mark for mark in texts(first) if mark.text == "What to print, and how"]
-    assert (numbers | numbers_right)[round(last.y, 3)] == at + 40
+    assert guide.begins[0] == Begin("Isaure Quenby at a glance", 1)
+    weeks = [one for one in guide.begins if one.title.startswith("Week")]
+    keys = [one for one in guide.begins if one.under]
+    assert len(weeks) == len(on.term.weeks) and len(keys) == len(on.study.challenges)
+    for one in weeks:
+        assert said(guide.pages[one.page - 1]).startswith(squeezed(one.title))
+    for one in keys:
+        assert squeezed(one.title) in said(guide.pages[one.page - 1])
+
+
+def test_the_life_is_on_the_page_of_the_file_that_the_first_week_names() -> None:
+    sheet = NumberedSheet("", None, "Isaure Quenby at a glance", "guide", "Guide", first=7)
+    run = RunInfo("parent/guide.pdf", "", "plain", "two-sided-long-edge", 1, 60, 30, ("guide",), sheets=(sheet,))
+    (guide,) = sheets.lay_out("guide", desk("guide", runs=(run,)))
+    assert "Whattosayisonpage7." in said(*guide.pages)
 
 
 def test_the_moments_of_a_week_come_in_order_and_the_minutes_at_the_table_are_those_under_it() -> None:
     on = desk("guide")
     words = said(*pages_of(laid("guide")))
     for week in on.term.weeks:
-        begin = words.index(f"Week{week.number}:", words.index("Before", 400))
+        begin = words.index(f"Week{week.number}:")
         part = words[begin:]
         assert part.index("Before") < part.index("Atthetable")
         minutes = sum(part.minutes for sitting in week.sittings for part in sitting.parts)
@@ -150,12 +136,10 @@ def test_sheets_go_by_their_number_and_printed_title() -> None:
     named = (
         NumberedSheet("Juno", 4, "Set down the life", "biography", "Set down the life", "", 1),
         NumberedSheet("Juno", None, "The box", "model", "Model: A box", "", 2, "card", 1, 1),
-        NumberedSheet("Juno", 9, "Left over", "puzzle", "Left over"),
     )
     run = RunInfo("juno/1-plain-one-sided.pdf", "Juno", "plain", "one-sided", 1, 3, 3, KINDS, sheets=named)
     words = said(*pages_of(laid("guide", of=family(CHILDREN[:1]), runs=(run,))))
     assert "4Setdownthelife" in words and "cardsThebox" in words
-    assert "AnyweeksheetsnoweekasksforJuno9Leftover" in words
 
 
 def test_answers_to_the_timeline_are_those_read_off_the_line() -> None:
