@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 
 INK, CREAM, BLUE, PALE, RED, GREEN, GOLD = "#1d2f5e", "#f7f0dd", "#2f62a3", "#a9c8e0", "#c8452f", "#4c8a5c", "#e3ac3a"
 
@@ -69,6 +70,14 @@ def kitchen_tiles() -> str:
             parts.append(f'<circle cx="{cx:g}" cy="{cy:g}" r="{r:g}" fill="{fill}"/>')
     parts += [_tile(border + size * i, border + size * j, size) for i in range(3) for j in range(3)]
     return "".join(parts) + "</svg>\n"
+
+
+def kitchen_tiles_lines() -> str:
+    """The tiles as a line drawing."""
+    pen = 'stroke="#000000" stroke-width="2.2"'
+    bare = re.sub(r' stroke(-width)?="[^"]*"', "", kitchen_tiles())
+    white = re.sub(r'fill="#[0-9a-f]{6}"', f'fill="#ffffff" {pen}', bare)
+    return white.replace('fill="none"', f'fill="none" {pen}')
 
 
 # The faces of the lamp house model: 100 units stand for the 1.08 m of one wall, 613 for its 6.6 m.

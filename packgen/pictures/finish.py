@@ -15,6 +15,8 @@ from packgen.pictures.load import Crop, Store
 _LOOK_PX = 240
 _CUTS = tuple(0.44 + 0.01 * i for i in range(13))
 _STEPS = 12
+_LARGE = 4.0  # px, of the blur that leaves only what is large
+_ASIDE = 0.5  # how much less a part in a corner is worth
 _EDGE, _PLAIN = 14, 0.003  # at least this part of a picture has changes of so much, of 255
 _MOST_KEPT = 0.75  # of what there is to see: the child must have something left to draw
 
@@ -66,14 +68,18 @@ def blank_window(store: Store, path: Path, size: float = 0.4) -> Crop:
 
 
 def kept_middle(store: Store, path: Path, size: float = 0.5) -> Crop:
-    """The part of the picture, `size` of its width and height, with the most to see; for a picture fading outwards."""
-    edges = _edges(store, path)
+    """The part of the picture, `size` of its width and height, with the most to see; for a picture fading outwards.
+
+    What is large and near the middle counts, not texture: the sea is busy, but the boat is what is looked at.
+    """
+    calm = store.pixels(path, _LOOK_PX, grey=True).filter(ImageFilter.GaussianBlur(_LARGE))
+    edges = ImageChops.subtract(calm.filter(ImageFilter.MaxFilter(5)), calm.filter(ImageFilter.MinFilter(5)))
     room = 1 - size
     parts = [(room * i / _STEPS, room * j / _STEPS, size, size) for j in range(_STEPS + 1) for i in range(_STEPS + 1)]
 
     def worth(part: Crop) -> tuple[float, float]:
-        off = abs(part[0] - room / 2) + abs(part[1] - room / 2)
-        return _seen(edges, part) * (1 - 0.5 * off), -off
+        off = (abs(part[0] - room / 2) + abs(part[1] - room / 2)) / room
+        return _seen(edges, part) * (1 - _ASIDE * off), -off
 
     return max(parts, key=worth)
 

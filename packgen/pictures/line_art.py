@@ -99,7 +99,7 @@ _TOLERANCE = 0.4
 _DRAWING_PASSES = 8
 _INK_PASSES, _INK_TOLERANCE = 6, 0.3
 _BESIDE = 0.25  # a number stands beside the ink if it has at least so much of the room it would have over it
-_GREY = 0.95  # how light the lightest tone is, so that it is told from bare paper
+_LIGHT, _DARK = 0.95, 0.27  # the lightest tone is told from bare paper, the darkest is what a soft pencil gives
 
 
 @dataclass(frozen=True, slots=True)
@@ -190,10 +190,16 @@ def _tone_shapes(store: Store, path: Path, level: int, tones: int, drawing: Path
     cut = replace(cut, image=stretched(cut.image).convert("L").convert("RGB"))
     means = _mean_colours(cut)
     limits = _tone_limits([mean[0] for mean in means], cut.areas.sizes(), tones)
-    tone = [sum(mean[0] < limit for limit in limits) for mean in means]
+    tone = _in_order([sum(mean[0] < limit for limit in limits) for mean in means])
     art = _art_in(cut, level, tone, means, _TONE_ALIKE)
-    greys = tuple(_GREY - (_GREY - 0.12) * i / (tones - 1) for i in range(tones))
+    greys = tuple(_LIGHT - (_LIGHT - _DARK) * i / max(1, max(tone)) for i in range(max(tone) + 1))
     return replace(art, palette=tuple((g, g, g) for g in greys))
+
+
+def _in_order(numbers: list[int]) -> list[int]:
+    """The numbers as 0, 1, 2 ... without those that nothing has."""
+    used = {number: k for k, number in enumerate(sorted(set(numbers)))}
+    return [used[number] for number in numbers]
 
 
 def _tone_limits(greys: list[float], sizes: list[int], tones: int) -> list[float]:
@@ -231,7 +237,8 @@ def _numbered(store: Store, path: Path, level: int, colours: int, drawing: Path 
     weights = [size**0.7 for size in cut.areas.sizes()]
     paints = sorted(main_colours(means, weights, colours), key=lambda c: (-(2 * c[0] + 3 * c[1] + c[2]), c))
     paint = [nearest_colour(mean, paints) for mean in means]
-    return replace(_art_in(cut, level, paint, means, _ALIKE), palette=tuple(paints))
+    used = tuple(paints[k] for k in sorted(set(paint)))
+    return replace(_art_in(cut, level, _in_order(paint), means, _ALIKE), palette=used)
 
 
 def _unseen(path: Path, count: int) -> LineArt:
