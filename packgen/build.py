@@ -4,16 +4,15 @@ from __future__ import annotations
 
 import hashlib
 import tempfile
-from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 
-from packgen.faults import Fault, InputFaults, Place, Severity, WorkFailed, in_order
-from packgen.hands import hands, make_all
-from packgen.making import Made, Sink, alike, is_parents, make
+from packgen.all_made import Progress, all_made
+from packgen.checking import check, told
+from packgen.faults import Fault, InputFaults, Place, WorkFailed
+from packgen.making import Made
 from packgen.planning.calendar import calendar_text
 from packgen.planning.people import people
-from packgen.planning.reading_check import reading_warnings
 from packgen.reading.dates import plain
 from packgen.reading.names import slug
 from packgen.workshop import Order, Workshop, open_workshop
@@ -22,8 +21,6 @@ from packgen.writing.manifest import Written, manifest
 from packgen.writing.output import Output, opened
 
 __all__ = ["Built", "Order", "Previewed", "Progress", "build", "check", "preview"]
-
-Progress = Callable[[str, int, int], None]
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,7 +50,7 @@ def build(order: Order, out: Path, progress: Progress | None = None, jobs: int |
     with _pictures() as pictures:
         shop = open_workshop(order, Path(pictures))
         with opened(_target(order, shop, out)) as output:
-            made = _all_made(order, shop, output.put, jobs, progress)
+            made = all_made(order, shop, output.put, jobs, progress)
             faults = _told(shop, made)
             files = tuple(file for one in made for file in one.files)
             more = extras(shop)
@@ -64,22 +61,12 @@ def build(order: Order, out: Path, progress: Progress | None = None, jobs: int |
             return Built(output.target, files, faults, changed, tuple(more))
 
 
-def check(order: Order, jobs: int | None = None) -> tuple[Fault, ...]:
-    """Every fault and warning of the files and of the pages they would make; writes nothing."""
-    try:
-        shop = open_workshop(order)
-        told = _told(shop, _all_made(order, shop, None, jobs, None))
-        return in_order((*told, *reading_warnings(shop.study, shop.packs)))
-    except InputFaults as wrong:
-        return wrong.faults
-
-
 def preview(order: Order, out: Path, progress: Progress | None = None, jobs: int | None = None) -> Previewed:
     """Write contact sheets of every file the build would make. Raises InputFaults and WorkFailed."""
     with _pictures() as pictures:
         shop = open_workshop(order, Path(pictures))
         with opened(_target(order, shop, out)) as output:
-            made = _all_made(order, shop, _Contacts(output), jobs, progress)
+            made = all_made(order, shop, _Contacts(output), jobs, progress)
             faults = _told(shop, made)
             return Previewed(output.add(), faults)
 
@@ -118,57 +105,10 @@ def _target(order: Order, shop: Workshop, out: Path) -> Path:
     return target
 
 
-def _all_made(order: Order, shop: Workshop, sink: Sink | None, jobs: int | None,
-              progress: Progress | None) -> tuple[Made, ...]:  # fmt: skip
-    """Every pack made, in the plan's order: the children's, then the parent's, which count the runs of the others.
-
-    Without a sink nothing is written; then children alike in all but their names are laid out once.
-    """
-    bar = _Bar(progress, sum(len(pack.items) for pack in shop.packs))
-    children = [k for k, pack in enumerate(shop.packs) if not is_parents(pack)]
-    model = {place: place for place in children} if sink else alike(shop, children)
-    places = sorted(set(model.values()))
-    made: dict[int, Made] = {}
-    for place, one in make_all(order, shop, places, sink, hands(jobs, len(places)), bar.sheet):
-        made[place] = one
-        bar.pack_done(sum(len(shop.packs[k].items) for k in made))
-    made |= {place: made[one].for_pack(shop.packs[place]) for place, one in model.items() if place != one}
-    runs = tuple(run for _, one in sorted(made.items(), key=lambda pair: pair[0]) for run in one.runs)
-    for place, pack in enumerate(shop.packs):
-        if place not in made:
-            made[place] = make(shop, pack, runs, sink, bar.sheet)
-    bar.pack_done(bar.of)
-    return tuple(made[k] for k in range(len(shop.packs)))
-
-
-class _Bar:
-    """How far the work is, counted in sheets."""
-
-    def __init__(self, progress: Progress | None, of: int) -> None:
-        self.progress, self.done, self.of = progress, 0, of
-
-    def sheet(self, words: str) -> None:
-        """A sheet is begun."""
-        if self.progress:
-            self.progress(words, self.done, self.of)
-        self.done = min(self.done + 1, self.of)
-
-    def pack_done(self, done: int) -> None:
-        """So many sheets are done."""
-        self.done = done
-        if self.progress:
-            self.progress("", done, self.of)
-
-
 def _told(shop: Workshop, made: tuple[Made, ...]) -> tuple[Fault, ...]:
-    """Every fault and warning, each once, in order. Raises InputFaults with all of them if one is a fault."""
-    faults = in_order([*shop.faults, *(fault for one in made for fault in one.faults)])
-    if not faults and not any(one.runs for one in made):
-        message = "There is nothing to print: this study has nothing for the sheets asked for."
-        faults = (Fault(shop.study.at, message, "Leave out --only and --pack, or add to the study."),)
-    if any(fault.severity is Severity.FAULT for fault in faults):
-        raise InputFaults(faults)
-    return faults
+    """What is to be told of a build. Raises InputFaults if one is a fault, or there is nothing to print."""
+    faults = (*shop.faults, *(fault for one in made for fault in one.faults))
+    return told(shop.study, faults, any(one.runs for one in made))
 
 
 def extras(shop: Workshop) -> dict[str, bytes]:

@@ -109,7 +109,7 @@ def check(study: Path, family: Path | None, packs: tuple[str, ...], only: tuple[
 
     Builds nothing. Exit code 0 if the study builds (warnings are told), 2 if there are faults.
     """
-    from packgen import build as work
+    from packgen import checking as work
 
     faults = work.check(work.Order(study, family, packs, only, paper), jobs)
     _tell(faults, err=False)

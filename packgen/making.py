@@ -29,11 +29,15 @@ _ROUNDS = 3  # the parent's pages count their own print runs; more rounds than t
 
 @dataclass(frozen=True, slots=True)
 class Made:
-    """What is left of a pack when its pages are gone: its files, its print runs, and what is to be told."""
+    """What is left of a pack when its pages are gone: its files, its print runs, and what is to be told.
+
+    `clean` are the places in the plan of those sheets that had nothing to tell.
+    """
 
     files: tuple[Written, ...]
     runs: tuple[RunInfo, ...]
     faults: tuple[Fault, ...]
+    clean: tuple[int, ...] = ()
 
     def for_pack(self, pack: PackPlan) -> Made:
         """The same runs as those of a pack like it, of which nothing was written."""
@@ -71,11 +75,11 @@ def make(shop: Workshop, pack: PackPlan, others: tuple[RunInfo, ...], sink: Sink
     """
     kept, shop.faults = shop.faults, []
     try:
-        runs = _runs(shop, pack, others, tell)
+        runs, clean = _runs(shop, pack, others, tell)
         files: tuple[Written, ...] = ()
         if sink:
             files = tuple(_files(shop, pack, runs, sink))
-        return Made(files, _infos(pack, runs, shop.family), tuple(shop.faults))
+        return Made(files, _infos(pack, runs, shop.family), tuple(shop.faults), clean)
     finally:
         shop.faults = kept
 
@@ -85,18 +89,26 @@ def is_parents(pack: PackPlan) -> bool:
     return pack.child is None and pack.recipe.level == "parent"
 
 
-def _runs(shop: Workshop, pack: PackPlan, others: tuple[RunInfo, ...], tell: Tell) -> tuple[PrintRun, ...]:
-    """The print runs of a pack. The sheets that show print runs are laid out again until their own are counted in."""
+def _runs(
+    shop: Workshop, pack: PackPlan, others: tuple[RunInfo, ...], tell: Tell
+) -> tuple[tuple[PrintRun, ...], tuple[int, ...]]:
+    """The print runs of a pack, and the places of the sheets that had nothing to tell.
+
+    The sheets that show print runs are laid out again until their own are counted in.
+    """
     name = "guide" if is_parents(pack) else ""
     laid: list[tuple[Laid, ...]] = [()] * len(pack.items)
     again = list(range(len(pack.items)))
     own: tuple[RunInfo, ...] = ()
+    clean = set(again)
     for _ in range(_ROUNDS):
         asking = []
         for k in again:
             tell(f"{pack.folder}: {pack.items[k].sheet}")
-            desk = _desk(shop, pack, pack.items[k], others + own)
+            desk, before = _desk(shop, pack, pack.items[k], others + own), len(shop.faults)
             laid[k] = _copied(pack, sheets.lay_out(pack.items[k].sheet, desk))
+            if len(shop.faults) > before:
+                clean.discard(k)
             asking += [k] if desk.asked else []
         loose = [one for each in laid for one in each]
         all_laid = with_numbers(loose, shop.faces, look_for(pack.recipe.level).strong.face)
@@ -105,7 +117,7 @@ def _runs(shop: Workshop, pack: PackPlan, others: tuple[RunInfo, ...], tell: Tel
         again = asking
         if not again or counted == own:
             break
-    return _numbered_through(shop, runs) if name else runs
+    return _numbered_through(shop, runs) if name else runs, tuple(sorted(clean))
 
 
 def _numbered_through(shop: Workshop, runs: Sequence[PrintRun]) -> tuple[PrintRun, ...]:
@@ -160,7 +172,16 @@ def _named(child: str, sheet: RunSheet) -> NumberedSheet:
     laid = sheet.laid
     title = next(filter(None, map(printed_title, laid.pages)), laid.title)
     return NumberedSheet(
-        child, laid.number, title, laid.kind, laid.title, laid.part, laid.week, laid.stock, sheet.first, len(laid.pages),
+        child,
+        laid.number,
+        title,
+        laid.kind,
+        laid.title,
+        laid.part,
+        laid.week,
+        laid.stock,
+        sheet.first,
+        len(laid.pages),
         laid.begins,
     )
 

@@ -48,9 +48,10 @@ def _cache_home() -> Path:
     return Path(os.environ.get("XDG_CACHE_HOME") or Path.home() / ".cache")
 
 
-def code_stamp(package: Path) -> str:
+def code_stamp(package: Path, ending: str = ".py") -> str:
     """A text that changes when a package's code does: what was made by other code must not be used again."""
     from packgen import __version__
 
-    files = sorted(package.glob("*.py"))
-    return f"{__version__} " + " ".join(f"{f.name}:{f.stat().st_size}:{f.stat().st_mtime_ns}" for f in files)
+    with os.scandir(package) as entries:
+        states = sorted((e.name, e.stat()) for e in entries if e.name.endswith(ending) and e.is_file())
+    return f"{__version__} " + " ".join(f"{name}:{s.st_size}:{s.st_mtime_ns}" for name, s in states)

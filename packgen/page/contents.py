@@ -14,6 +14,7 @@ from packgen.planning.print_plan import Begin
 
 _NUMBER = 9.0  # the width of the column of page numbers
 _DENT = 5.0
+_HIGHEST = 190.0  # mm of two columns, which stay on one page
 _MANY = 12  # entries from which on they stand in two columns
 
 
@@ -68,7 +69,7 @@ class Contents:
 
 
 def contents(kit: Kit, entries: Sequence[Begin], width: float) -> Block:
-    """The entries as one block, in two even columns if there are many."""
+    """The entries as one block, in two even columns if there are many; more than stand on a page go on over it."""
     if len(entries) < _MANY:
         return Contents(tuple(entries))
     gutter = 8.0
@@ -79,6 +80,8 @@ def contents(kit: Kit, entries: Sequence[Begin], width: float) -> Block:
         return Contents(tuple(part)).measure(kit, wide).least
 
     cut = min(starts, key=lambda k: (max(high(entries[:k]), high(entries[k:])), k))
+    if max(high(entries[:cut]), high(entries[cut:])) > _HIGHEST:
+        return Contents(tuple(entries))
     halves = (Contents(tuple(entries[:cut])), Contents(tuple(entries[cut:])))
     return Row(tuple((1.0, half) for half in halves), gutter=gutter)
 

@@ -1,6 +1,7 @@
 """Faces and the measuring of text: which face has a letter, and how wide a run of letters is.
 
-The one place besides the writer that knows reportlab, whose font reader does the measuring. Sizes and widths are mm.
+The one place besides the writer that knows reportlab, whose font reader does the measuring. It is loaded with the first
+face: a check of plain letters needs none. Sizes and widths are mm.
 """
 
 from __future__ import annotations
@@ -10,12 +11,13 @@ import unicodedata
 from collections.abc import Iterable
 from dataclasses import dataclass
 from pathlib import Path
-
-from reportlab.pdfbase import pdfmetrics
-from reportlab.pdfbase.ttfonts import TTFError, TTFont
+from typing import TYPE_CHECKING
 
 from packgen.faults import WorkFailed
 from packgen.resources import folder
+
+if TYPE_CHECKING:
+    from reportlab.pdfbase.ttfonts import TTFont
 
 # The face of each role, and the faces that step in where it lacks a letter.
 _FILES = {
@@ -133,6 +135,8 @@ class Faces:
 
     @staticmethod
     def _register_extra(path: Path) -> str:
+        from reportlab.pdfbase.ttfonts import TTFError
+
         try:
             name = "own-" + hashlib.sha256(path.read_bytes()).hexdigest()[:12]
             _register(name, path)
@@ -144,14 +148,25 @@ class Faces:
         return name
 
 
+_registered: dict[str, TTFont] = {}
+
+
 def font(face: str) -> TTFont:
     """The reportlab font of a face, registered under the face's own name on first use."""
-    if face in _FILES and face not in pdfmetrics.getRegisteredFontNames():
-        _register(face, folder("fonts") / _FILES[face])
-    return pdfmetrics.getFont(face)
+    known = _registered.get(face)
+    if known is None:
+        from reportlab.pdfbase import pdfmetrics
+
+        if face in _FILES:
+            _register(face, folder("fonts") / _FILES[face])
+        known = _registered[face] = pdfmetrics.getFont(face)
+    return known
 
 
 def _register(name: str, path: Path) -> None:
+    from reportlab.pdfbase import pdfmetrics
+    from reportlab.pdfbase.ttfonts import TTFont
+
     if name not in pdfmetrics.getRegisteredFontNames():
         pdfmetrics.registerFont(TTFont(name, str(path)))
 
