@@ -16,7 +16,7 @@ from packgen.page.text import Style, fit
 from packgen.pictures.world import MapView
 from packgen.planning.places import MILE_KM
 
-SEA = 0.95  # a faint tone that tells sea from land and takes a crayon over it
+SEA = 0.97  # a faint tone that tells sea from land and takes a crayon over it
 BAND = 1.5  # mm; the divided band round a map with a net
 _NEAR = 3.0  # mm; markers nearer to each other than this are one
 

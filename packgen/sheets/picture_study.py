@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import replace
 
 from packgen.faults import Said
@@ -37,6 +38,8 @@ _WRITTEN = {"first": 0, "younger": 1, "older": 2, "upper": 3}
 # For the younger, the first of these that fits one page: the height of the place to draw in mm, if the title is to be
 # copied, and the lines of an answer.
 _YOUNGER = ((50.0, True, 2), (38.0, True, 2), (42.0, True, 1), (50.0, False, 2), (34.0, False, 1))
+# The same for the older: the height of the sketch, the lines of an answer, and how many questions less.
+_OLDER = ((44.0, 2, 0), (40.0, 1, 0), (40.0, 1, 1), (36.0, 1, 2))
 _SMALLEST = 0.65  # of the level's letters, in a title to copy
 
 
@@ -120,7 +123,7 @@ def _tasks(desk: Desk, head: Head, work: Work) -> list[Block]:
         return _first(desk, work)
     if desk.level == "younger":
         return _younger(desk, head, work)
-    return _older(desk, work)
+    return _older(desk, head, work)
 
 
 def _first(desk: Desk, work: Work) -> list[Block]:
@@ -141,8 +144,7 @@ def _younger(desk: Desk, head: Head, work: Work) -> list[Block]:
         for question in work.look[: _WRITTEN["younger"]]:
             blocks.append(Stack((Prose(question, "strong", tight=True), Lines(lines, lines + 1))))
         blocks += _whereabouts(desk, work)
-        least = sum(b.measure(desk.kit, desk.live_width).least for b in blocks)
-        if least + sum(gap_of(desk.kit, b) for b in blocks[1:]) <= desk.room(head, 0):
+        if _on_a_page(desk, head, blocks):
             break
     return blocks
 
@@ -157,17 +159,27 @@ def _copied(desk: Desk, title: str) -> Block:
     return Stack((Prose(desk.say("copy_title"), "strong", tight=True), model))
 
 
-def _older(desk: Desk, work: Work) -> list[Block]:
-    blocks: list[Block] = [Bullets(desk.say_lines("steps"), "box", "body", spread=0.12)]
-    blocks.append(DrawBox(desk.say("sketch"), least=44.0, grow=1.6))
+def _older(desk: Desk, head: Head, work: Work) -> list[Block]:
+    """What fits one page: as many questions as the level answers, with fewer lines or fewer questions if need be."""
     questions = work.look[: _WRITTEN[desk.level]] or (desk.say("notice"),)
-    asked = [Stack((Prose(q, "strong", tight=True), Lines(2, 5, gap=0.3))) for q in questions]
-    # The faint copy would give the memory sketch away beside it: it comes last, below the fold.
-    blocks += [
-        *asked,
-        Row(((1.0, _composition(desk, work)), (1.05, Stack(tuple(_whereabouts(desk, work))))), gutter=6.0),
-    ]
+    blocks: list[Block] = []
+    for sketch, lines, less in _OLDER:
+        blocks = [Bullets(desk.say_lines("steps"), "box", "body", spread=0.12)]
+        blocks.append(DrawBox(desk.say("sketch"), least=sketch, grow=1.6))
+        for question in questions[: max(1, len(questions) - less)]:
+            blocks.append(Stack((Prose(question, "strong", tight=True), Lines(lines, 5, gap=0.3))))
+        # The faint copy would give the memory sketch away beside it: it comes last, below the fold.
+        where = Stack(tuple(_whereabouts(desk, work)))
+        blocks.append(Row(((1.0, _composition(desk, work)), (1.05, where)), gutter=6.0))
+        if _on_a_page(desk, head, blocks):
+            break
     return blocks
+
+
+def _on_a_page(desk: Desk, head: Head, blocks: Sequence[Block]) -> bool:
+    """True if the blocks fit the first page of a sheet at their least."""
+    least = sum(b.measure(desk.kit, desk.live_width).least for b in blocks)
+    return least + sum(gap_of(desk.kit, b) for b in blocks[1:]) <= desk.room(head, 0)
 
 
 def _composition(desk: Desk, work: Work) -> Block:

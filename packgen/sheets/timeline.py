@@ -293,7 +293,7 @@ def _tasks(desk: Desk, marks: Sequence[Moment]) -> list[Block]:
         Stack((Prose(f"{k}. {ask}", "strong", tight=True), Lines(1, 1, gap=0.0)), gap=2.5)
         for k, ask in enumerate(asks, 1)
     ]
-    blocks += [Stack((Prose(ask, "strong", tight=True), Lines(2, 7, gap=0.0))) for ask in desk.say_lines("own")]
+    blocks += [Stack((Prose(ask, "strong", tight=True), Lines(2, 12, gap=0.0))) for ask in desk.say_lines("own")]
     return blocks
 
 

@@ -224,6 +224,19 @@ def test_the_last_page_of_a_sheet_is_not_left_nearly_empty(packs: Packs) -> None
     assert not found, "\n".join(found)
 
 
+WHOLE = ("biography", "timeline", "picture-study", "telling", "words", "where-in-the-world")
+
+
+def test_pages_to_write_and_draw_on_are_used_to_their_foot(packs: Packs) -> None:
+    """A page that is a plate, a strip of time, a map or lines to write on leaves no half of itself empty."""
+    found = []
+    for sheet in packs.sheets():
+        for page in sheet.pages if sheet.child and sheet.kind in WHOLE and not sheet.part else ():
+            if page.runs and filled(page) < 0.7:
+                found.append(f"{sheet}, {page}: {filled(page):.0%}")
+    assert not found, "\n".join(found)
+
+
 @pytest.mark.parametrize("level", ["first", "younger", "older", "upper"])
 def test_smallest_sizes_are_those_of_the_looks(level: str) -> None:
     assert look_for(level).small.size * MM == pytest.approx(SMALLEST_PT[level])

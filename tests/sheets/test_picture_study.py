@@ -7,6 +7,7 @@ from art_desks import LEVELS, SHEETS_OF_PAPER, art_desk, picture, placed, work
 
 from packgen.faults import Said
 from packgen.page.desk import Desk
+from packgen.page.look import look_for
 from packgen.page.marks import Page, Picture, Text
 from packgen.sheets import picture_study
 
@@ -71,10 +72,15 @@ def test_the_plate_can_be_left_out() -> None:
 
 @pytest.mark.parametrize("level", LEVELS)
 @pytest.mark.parametrize("paper", SHEETS_OF_PAPER)
+@pytest.mark.parametrize("wider", [False, True])
 @pytest.mark.parametrize("title", ["Heron", "Kitchen Tiles with Fish and Flowers from the House of the Miller's Widow"])
-def test_a_work_has_a_plate_and_one_page_of_tasks_however_long_its_title(level: str, paper: str, title: str) -> None:
+def test_a_work_has_a_plate_and_one_page_of_tasks_however_long_its_title(
+    level: str, paper: str, title: str, wider: bool
+) -> None:
     link, held = Said("https://example.org/works/of/the/painter/seen/large"), Said("The Collection of the Town Hall")
-    (laid,) = picture_study.lay_out(desk(level, paper=paper, title=Said(title), link=link, held=held))
+    at = desk(level, paper=paper, title=Said(title), link=link, held=held)
+    at.kit = replace(at.kit, look=look_for(level, wider=wider))
+    (laid,) = picture_study.lay_out(at)
     assert len(laid.pages) == 2
     if level == "younger":
         (drawn,) = [p.box for p in placed(laid.pages[1], "drawbox")]
