@@ -197,6 +197,15 @@ def has_colour(marks: Sequence[Mark]) -> bool:
     return False
 
 
+def _bookmarks(run: PrintRun) -> Iterator[Bookmark]:
+    """The file's outline: its sheets, and what begins inside them where the pages lie in their order."""
+    for sheet in run.sheets:
+        if sheet.first <= len(run.pages):
+            yield Bookmark(sheet.laid.title, sheet.first)
+            for begin in sheet.laid.begins if not run.half else ():
+                yield Bookmark(begin.title, sheet.first - 1 + begin.page, 2 if begin.under else 1)
+
+
 def _files(shop: Workshop, pack: PackPlan, runs: Sequence[PrintRun], sink: Sink) -> Iterator[Written]:
     """Every file of a pack, made one after the other and handed to the sink."""
     child = str(pack.child.name) if pack.child else ""
@@ -207,7 +216,7 @@ def _files(shop: Workshop, pack: PackPlan, runs: Sequence[PrintRun], sink: Sink)
             sides=run.sides,
             copies=run.copies,
             language=shop.study.language,
-            bookmarks=tuple(Bookmark(s.laid.title, s.first) for s in run.sheets if s.first <= len(run.pages)),
+            bookmarks=tuple(_bookmarks(run)),
             subject=str(shop.study.in_short),
         )
         path, data = f"{pack.folder}/{run.name}", pdf_bytes(document)

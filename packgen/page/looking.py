@@ -197,4 +197,6 @@ def _filled(desk: Desk, group: Sequence[Person], own: Sequence[str], turn: int) 
     """A group's own questions, and as many of packgen's as a talk of a few minutes has room for."""
     lowest = min((person.level for person in group), key=LEVELS.index)
     bank = desk.say_lines(f"bank_{lowest}")
+    if desk.study.book and desk.has(f"bank_book_{lowest}"):
+        bank = (*bank, *desk.say_lines(f"bank_book_{lowest}"))
     return choose(own, bank, max(len(own), how_many(lowest)), turn)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from packgen.page.blocks import Block, Boxed, Bullets, Prose
 from packgen.page.desk import Desk
 from packgen.page.lesson import TALKED, Lesson
@@ -34,22 +36,26 @@ def table_sheets(lesson: Lesson) -> list[Block]:
 
 
 def making_steps(lesson: Lesson, *, at_table: bool) -> list[Block]:
-    """The makings that have a sitting of their own, or those that have not, and what to take care of in them."""
-    steps: list[Block] = []
-    care: list[str] = []
-    for making in lesson.week.makings:
-        if (making.sitting is not None) is not at_table:
-            continue
-        if making.kind == "model":
-            model = lesson.desk.study.models[making.number]
-            steps.append(model_step(lesson.desk, model, lesson.persons, _minutes(lesson, making), lesson.close))
-            care += model_care(lesson.desk, model, lesson.persons)
-        else:
-            steps.append(_making(lesson, making))
-    if care:
-        words = " ".join((*dict.fromkeys(care), lesson.desk.say("care_last")))
-        steps.append(Boxed(Prose(words, "small"), "caution", lesson.desk.say("care_title"), gap=2.0, pad=2.2))
-    return steps
+    """The makings that have a sitting of their own, or those that have not; after models what to take care of."""
+    makings = [making for making in lesson.week.makings if (making.sitting is not None) is at_table]
+    models = [making for making in makings if making.kind == "model"]
+    others = [_making(lesson, making) for making in makings if making.kind != "model"]
+    return [*(_model(lesson, making) for making in models), *_model_care(lesson, models), *others]
+
+
+def _model(lesson: Lesson, making: Making) -> Step:
+    model = lesson.desk.study.models[making.number]
+    return model_step(lesson.desk, model, lesson.persons, _minutes(lesson, making), lesson.close)
+
+
+def _model_care(lesson: Lesson, makings: Sequence[Making]) -> list[Block]:
+    """The cautions of all models of a page in one box, each once."""
+    desk = lesson.desk
+    care = [words for m in makings for words in model_care(desk, desk.study.models[m.number], lesson.persons)]
+    if not care:
+        return []
+    words = " ".join((*dict.fromkeys(care), desk.say("care_last")))
+    return [Boxed(Prose(words, "small"), "caution", desk.say("care_title"), gap=2.0, pad=2.2)]
 
 
 def _making(lesson: Lesson, making: Making) -> Step:

@@ -16,12 +16,17 @@ MOST_RECALLED = 4
 
 def talk_steps(lesson: Lesson) -> list[Block]:
     """Everything that is done together at the table, in order."""
-    desk, week = lesson.desk, lesson.week
     steps = [*_recall(lesson)]
     steps += life_step(lesson) if lesson.at_table("life") else []
     steps += read_step(lesson) if lesson.at_table("read") else []
-    steps += [*_tell(lesson), *look_step(desk, week, lesson.persons, lesson.close)]
+    steps += _tell_and_look(lesson)
     return [*steps, *_review(lesson)]
+
+
+def _tell_and_look(lesson: Lesson) -> list[Block]:
+    """A chapter is told back before a picture is looked at; without one it is the picture that is told."""
+    tell, look = _tell(lesson), look_step(lesson.desk, lesson.week, lesson.persons, lesson.close)
+    return [*tell, *look] if lesson.week.chapters else [*look, *tell]
 
 
 def life_step(lesson: Lesson) -> list[Block]:
@@ -84,9 +89,13 @@ def _tell(lesson: Lesson) -> list[Block]:
     desk, week = lesson.desk, lesson.week
     if not lesson.at_table("tell"):
         return []
-    rows = tuple((names_of(group), lesson.turned(f"listen_{level}")) for level, group in by_level(lesson.persons))
-    how = desk.say("tell_how" if week.chapters else "tell_work")
-    return [Step(part_name(desk, "tell"), (Prose(how, tight=True), Pairs(rows, gap=0.6)), lesson.minutes(("tell",)))]
+    kind, how = ("listen", "tell_how") if week.chapters else ("listen_work", "tell_work")
+    rows = tuple((names_of(group), lesson.turned(f"{kind}_{level}")) for level, group in by_level(lesson.persons))
+    return [
+        Step(
+            part_name(desk, "tell"), (Prose(desk.say(how), tight=True), Pairs(rows, gap=0.6)), lesson.minutes(("tell",))
+        )
+    ]
 
 
 def _meaning(lesson: Lesson, word: Word) -> str:

@@ -17,14 +17,17 @@ SHEET = Sheet(
 
 
 def lay_out(desk: Desk) -> tuple[Laid, ...]:
-    """Contents on the front of a sheet of paper, how a week goes on its back."""
+    """Contents on the front of a sheet of paper, how a week goes on its back.
+
+    It is the first to be printed, so a ruler proves its scale.
+    """
     everybody = persons(desk)
     how = desk.say("how_title")
     head = desk.head(desk.say("title"), desk.say("subject"), "letter", date=False)
     how_head = desk.head(how, desk.say("how_subject"), "strip", date=False)
     first = tuple(first_blocks(desk, everybody, _entries(desk, how)))
     sections = (Section(head, first), Section(how_head, tuple(how_to_blocks(desk))))
-    pages = desk.sections(sections, name=desk.say("contents_word"), loosen=3.0)
+    pages = desk.sections(sections, name=desk.say("contents_word"), ruler=True, loosen=3.0)
     begins = (Begin(how, len(pages)),)
     return (Laid("contents", SHEET.title, pages, sides="two-sided-long-edge", begins=begins),)
 

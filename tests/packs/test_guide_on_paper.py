@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+import pikepdf
 import pytest
 from built import Packs, Sheet
 from paper import PaperPage, Run
@@ -159,3 +160,16 @@ def test_the_contents_send_to_the_page_where_each_part_begins(upright: Packs) ->
             assert begins.startswith(squeezed(title)[:6])
             checked.append(title)
     assert len(checked) >= 8
+
+
+def test_the_outline_of_the_guide_leads_to_each_week(example: Packs) -> None:
+    with pikepdf.open(example.folder / "parent" / "guide.pdf") as pdf, pdf.open_outline() as outline:
+        (guide,) = [item for item in outline.root if item.title == "Guide"]
+        weeks = [item for item in guide.children if item.title.startswith("Week")]
+        assert len(weeks) >= 8 and any(item.children for item in weeks)
+        for item in weeks:
+            target = item.destination if item.destination is not None else item.action.D
+            name = target if not isinstance(target, pikepdf.Array) else None
+            assert name is None
+            page = pikepdf.Page(target[0]).index
+            assert example.file("parent/guide.pdf").pages[page].text.startswith(squeezed(item.title)[:6])

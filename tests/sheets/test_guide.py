@@ -151,6 +151,13 @@ def test_answers_to_the_timeline_are_those_read_off_the_line() -> None:
     assert "Timelineanswers" not in young
 
 
+def test_without_a_book_nothing_is_asked_about_one_and_pictures_are_told_when_they_were_looked_at() -> None:
+    words = said(*pages_of(laid("guide", study(chapters=0))))
+    assert "thebook" not in words.replace("thebookbythesteps", "").replace("Thebook", "")
+    first = words[words.index("Week1:") :]
+    assert first.index("Lookandtalk") < first.index("Tellback") < first.index("Onethingthatwasinit")
+
+
 def test_a_child_too_young_to_write_has_something_to_do_beside_the_others() -> None:
     assert "Besidetheothers" in said(*pages_of(laid("guide")))
     alone = said(*pages_of(laid("guide", of=family(CHILDREN[2:]))))
