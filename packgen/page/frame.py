@@ -146,7 +146,7 @@ def foot_height(ruler: bool = False) -> float:
 def draw_foot(kit: Kit, pen: Pen, foot: Foot, x: float, bottom: float, width: float) -> None:
     """Draw the foot on the bottom margin: a hairline and one quiet line of text."""
     style = kit.look.small.at(min(kit.look.small.size, 3.1)).grey(SOFT)
-    pen.line(x, bottom + style.leading + 0.8, x + width, bottom + style.leading + 0.8, HAIR, RULE, role="footline")
+    pen.line(x, bottom + style.leading + 1.4, x + width, bottom + style.leading + 1.4, HAIR, RULE, role="footline")
     base = bottom + style.size * 0.25
     tag = tag_width(kit, foot.tag, _TAG) + (4.0 if foot.tag else 0.0)
     right = kit.faces.width(foot.right, style.face, style.size)
