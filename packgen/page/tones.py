@@ -13,18 +13,24 @@ from packgen.pictures.closer import ToneSpot, tone_spots, tone_strip
 from packgen.pictures.load import aspect
 from packgen.reading.models import Work
 
+_FEWEST = 3  # places to judge
 _STRIP = 28.0  # mm, the height of the strip
 _WIDE = 24.0  # mm, of a tone at most
 _RING = 3.2  # mm, the radius of the ring round a place
 _BADGE = 2.6
 
 
-def tones_page(desk: Desk, work: Work, count: int) -> Paint:
-    """A page with `count` tones, an empty box under each, and the work in grey with places ringed and lettered."""
+def tones_page(desk: Desk, work: Work, count: int) -> Paint | None:
+    """A page with `count` tones, an empty box under each, and the work in grey with places ringed and lettered.
+
+    None if there are not enough places of even tone in the work.
+    """
     assert work.image
     path = work.image
     greys = tone_strip(count)
     spots = tone_spots(desk.store, path, greys)
+    if len(spots) < _FEWEST:
+        return None
 
     def paint(pen: Pen, x: float, y: float, width: float, height: float) -> None:
         steps: list[Block] = [Bullets(desk.say_lines("steps_tones"), "box", "body", spread=0.12)]

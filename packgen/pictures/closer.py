@@ -20,6 +20,7 @@ Segment = tuple[tuple[float, float], tuple[float, float]]
 KINDS = ("thirds", "diagonals", "golden", "middle")
 _GOLDEN = (5**0.5 - 1) / 2  # the lesser part of a line in the golden section; 1/1.6180339887 (MathWorld)
 _LOOK_PX = 320
+_LOOK, _SAME = 12, 9.0  # px a side at which two details are compared, and how far apart their greys are at least
 _FOLLOWED, _MOST_KINDS = 1.25, 2  # a picture follows lines across which it changes so much more than elsewhere
 _BESIDE = 0.022  # of the long side: how near a line an edge counts
 _PENCIL = 30.0  # L* of the darkest that a soft pencil gives (common practice, no source)
@@ -91,12 +92,16 @@ def details(store: Store, path: Path, count: int = 4, aspect: float = 1.0, side:
         return ((0.0, 0.0, 1.0, 1.0),)
     seen = _worth(image, wide, high)
     found: list[tuple[int, int]] = []
+    looks: list[Image.Image] = []
     while len(found) < count:
         place = _most(seen)
         if place is None:
             break
         left, top = place[0] - wide // 2, place[1] - high // 2
-        found.append((top, left))
+        look = image.crop((left, top, left + wide, top + high)).resize((_LOOK, _LOOK), Image.Resampling.BOX)
+        if not any(_alike(look, other) for other in looks):  # of a pattern, which is everywhere, one piece is enough
+            found.append((top, left))
+            looks.append(look)
         box = (left - wide // 2, top - high // 2, left + wide + wide // 2, top + high + high // 2)
         seen.paste(0, (max(0, box[0]), max(0, box[1]), box[2], box[3]))
     rows = max(1, high)
@@ -104,6 +109,10 @@ def details(store: Store, path: Path, count: int = 4, aspect: float = 1.0, side:
     return tuple(
         (left / image.width, top / image.height, wide / image.width, high / image.height) for top, left in ordered
     )
+
+
+def _alike(one: Image.Image, other: Image.Image) -> bool:
+    return ImageStat.Stat(ImageChops.difference(one, other)).mean[0] < _SAME
 
 
 def _worth(image: Image.Image, wide: int, high: int) -> Image.Image:

@@ -72,9 +72,10 @@ def lay_out(desk: Desk) -> tuple[Laid, ...]:
         head = desk.head(desk.say("title", count=len(found)), subject_of(desk, work), "eye")
         sections.append(Section(head, paint=_finding(desk, work, found)))
     tones = min(desk.count("tones", _TONES[desk.level]), _MOST_TONES)
-    if tones >= 2:
+    page = tones_page(desk, work, tones) if tones >= 2 else None
+    if page:
         head = desk.head(desk.say("title_tones"), subject_of(desk, work), "eye", date=not sections)
-        sections.append(Section(head, paint=tones_page(desk, work, tones)))
+        sections.append(Section(head, paint=page))
     said = str(desk.option("lines") or "")
     kinds = kinds_of(desk, work, said == "yes") if said == "yes" or (not said and desk.level in _LINES) else ()
     if kinds:
@@ -193,7 +194,7 @@ def _beside(live: Box, shape: float, count: int, side: float, caption: float, le
         return None
     wide, high = largest(shape, live.width - side - _GUTTER, live.height)
     step = (max(high, (side + caption) * count) - side - caption) / max(1, count - 1)
-    if step < side + caption or step * (count - 1) + side + caption > live.height + 1e-6:
+    if step < side + caption + _GUTTER or step * (count - 1) + side + caption > live.height + 1e-6:
         step = side + caption + _GUTTER
     top = live.y + live.height
     spare = (live.width - side - _GUTTER - wide) / 2

@@ -48,9 +48,14 @@ def test_vanishing_lines_point_to_their_point_and_stay_inside(x: float, y: float
 def test_the_details_are_where_there_is_something_to_see(tmp_path: Path, store: Store) -> None:
     picture = Image.new("RGB", (600, 400), (180, 190, 200))
     pen = ImageDraw.Draw(picture)
-    for x, y in ((60, 60), (450, 50), (80, 280), (460, 290)):
+    places = ((60, 60), (450, 50), (80, 280), (460, 290))
+    for n, (x, y) in enumerate(places):  # four different things
         for k in range(6):
-            pen.ellipse((x + 6 * k, y + 5 * k, x + 80 - 6 * k, y + 70 - 5 * k), outline=(20, 20, 40), width=3)
+            box = (x + 6 * k, y + 5 * k, x + 80 - 6 * k, y + 70 - 5 * k)
+            if n % 2:
+                pen.rectangle(box, outline=(20, 20, 40), width=2 + n)
+            else:
+                pen.chord(box, 90 * n, 90 * n + 180, fill=(20, 20, 40) if k % 2 else (240, 240, 240))
     path = tmp_path / "four.png"
     picture.save(path)
     found = details(store, path)
@@ -67,6 +72,17 @@ def test_details_lie_in_the_picture_and_apart(six: dict[str, Path], store: Store
     for i, (left, top, width, height) in enumerate(found):
         assert left >= 0 and top >= 0 and left + width <= 1.001 and top + height <= 1.001
         assert all(abs(left - a) > width * 0.6 or abs(top - b) > height * 0.6 for a, b, _, _ in found[:i])
+
+
+def test_details_of_a_pattern_are_not_four_times_the_same(tmp_path: Path, store: Store) -> None:
+    picture = Image.new("RGB", (480, 360), (230, 225, 210))
+    pen = ImageDraw.Draw(picture)
+    for x in range(30, 480, 60):
+        for y in range(30, 360, 60):
+            pen.ellipse((x - 20, y - 20, x + 20, y + 20), outline=(20, 40, 90), width=5)
+    path = tmp_path / "pattern.png"
+    picture.save(path)
+    assert len(details(store, path, side=1 / 6)) <= 2
 
 
 def test_a_plain_picture_has_no_details(tmp_path: Path, store: Store) -> None:
