@@ -158,7 +158,7 @@ def tides_at_saltmere(pixels: int) -> Image.Image:
            None] * (1 - rgb("#5d9aa8"))
     s.fill(ribbon(np.column_stack([x, y]), 1.9, False), INK, alpha=0.92, vary=0.15)
     _pen(s, [[left, 172], [left, base], [right, base]], 1.9, smooth=False)
-    letter(s, "FEET", left - 54, 232, 10.5, INK)
+    letter(s, "FEET", left - 48, 173, 10.5, INK)
     letter(s, "DAYS", 940 - 34, base + 36, 10.5, INK)
     top = int(np.argmin(y))
     _pen(s, [[x[top] + 4, y[top] - 3], [x[top] + 20, y[top] - 12]], 0.9)
