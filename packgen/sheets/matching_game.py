@@ -41,7 +41,7 @@ _LEAST = (38.0, 34.0)  # mm, the smallest card that is still pleasant to hold
 _HIGHEST = 80.0
 _PAD = 3.0
 _MOST = 12
-_LEFT_OVER = 600.0  # mm2 of picture that a place left over in the last row counts for
+_LEFT_OVER = 1500.0  # mm2 of picture that a place left over in the last row counts for
 
 
 @dataclass(frozen=True, slots=True)

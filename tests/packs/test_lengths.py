@@ -11,7 +11,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 from built import Maker, Packs, Sheet
-from paper import Box, PaperPage, Shape, Stroke
+from paper import PaperPage, Shape, Stroke
 
 RULER_WORDS = "this line is 10 cm"
 
@@ -117,22 +117,17 @@ def inside(shape: Shape, x: float, y: float) -> bool:
     return shape.box[0] < x < shape.box[2] and shape.box[1] < y < shape.box[3]
 
 
-def apart(one: Box, other: Box) -> float:
-    """How far two boxes that do not overlap lie from one another, along one side."""
-    return max(one[0] - other[2], other[0] - one[2], one[1] - other[3], other[1] - one[3])
-
-
 def cut_pieces(sheet: Sheet) -> dict[str, tuple[float, float]]:
-    """The pictures to cut out by their letters: a solid frame with its letter and name just beside it."""
+    """The pictures to cut out by their letters: a solid frame with its letter inside, on a chip in a corner."""
     found = {}
     for page in sheet.pages:
         frames = [s for s in page.shapes if s.rectangle and s.width and not s.dash and s.fill is None]
         for run in page.runs:
-            named = re.match(r"([A-Z]+) · ", run.text)
-            if named:
-                nearest = min(frames, key=lambda s: apart(s.box, run.box))
-                assert 0 <= apart(nearest.box, run.box) < 2.5, (sheet, named[1])
-                found[named[1]] = (nearest.wide, nearest.high)
+            x, y = (run.box[0] + run.box[2]) / 2, (run.box[1] + run.box[3]) / 2
+            round_it = [s for s in frames if s.box[0] < x < s.box[2] and s.box[1] < y < s.box[3]]
+            if re.fullmatch("[A-Z]{1,2}", run.text.strip()) and round_it:
+                frame = max(round_it, key=lambda s: s.wide * s.high)  # a drawing may have boxes of its own
+                found[run.text.strip()] = (frame.wide, frame.high)
     return found
 
 

@@ -118,6 +118,13 @@ def test_cards_that_belong_together_are_never_neighbours(level: str, count: int,
                 assert not set(letter.split()) & set(behind.get(beside, "").split())
 
 
+@pytest.mark.parametrize("level", LEVELS)
+def test_five_works_leave_no_card_alone_in_a_row(level: str) -> None:
+    for front, back in zip(game(level, 5).pages[::2], game(level, 5).pages[1::2], strict=True):
+        rows = [row for _, row in letters_by_cell(front, back)]
+        assert rows.count(max(rows)) > 1
+
+
 def test_a_game_is_dealt_the_same_way_every_time() -> None:
     assert game("older", 5).pages == game("older", 5).pages
 
