@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from datetime import date
 
-from packgen.page.blocks import Block, Break, Bullets, Prose, Row
+from packgen.page.blocks import Block, Break, Bullets, Prose, Row, Stack
 from packgen.page.desk import Desk, Laid, Sheet
 from packgen.page.look import PALE, SOFT, TINT
 from packgen.page.parents import (
@@ -49,9 +49,10 @@ def lay_out(desk: Desk) -> tuple[Laid, ...]:
     kept = Sayings(desk.say("changes_name"), ())
     changes = IfRoom((kept,))
     name = desk.say("plan_word")
+    alone = not _has_contents(desk)
     # On whole leaves: without what the minutes rest on if that fills them, else with room for changes on the last page.
     for after in ((pace, changes), (changes,), (pace, Break(), kept)):
-        pages = desk.pages(head, [*blocks, *_notes(desk), *after], name=name, ruler=True, loosen=2.0)
+        pages = desk.pages(head, [*blocks, *_notes(desk), *after], name=name, ruler=alone, loosen=2.0)
         if len(pages) == 1 or len(pages) % 2 == 0:
             break
     return (Laid("term-plan", SHEET.title, pages, sides="two-sided-long-edge"),)
@@ -182,13 +183,20 @@ def _legend(desk: Desk, everybody: Sequence[Person]) -> Block:
     return Prose(desk.say("marks", marks=marks), style, gap=1.2)
 
 
+def _has_contents(desk: Desk) -> bool:
+    """True if the parent's file begins with its contents: they say what to do first, and have the ruler."""
+    return any(str(line.sheet) == "contents" for line in desk.recipe.sheets)
+
+
 def _before(desk: Desk, everybody: Sequence[Person]) -> Block:
-    """What to do before the first week: the book, printing, shopping, folders, the calendar."""
+    """What to do before the first week: the book and the calendar, and without a page of contents all the rest."""
     book = book_words(desk)
     said = [desk.say("before_book", book=book)] if book else []
-    said += [desk.say("before_print"), desk.say("before_shop"), desk.say("before_folders", count=len(everybody))]
+    if not _has_contents(desk):
+        said += [desk.say("before_print"), desk.say("before_shop"), desk.say("before_folders", count=len(everybody))]
     said += [desk.say("before_calendar")] if desk.term.dated else []
-    return Step(desk.say("before_name"), (Bullets(tuple(said), "box", spread=0.2),), gap=3.0)
+    step = Step(desk.say("before_name"), (Bullets(tuple(said), "box", spread=0.2),), gap=3.0)
+    return Stack((step,) if said else ())
 
 
 def _takes(desk: Desk, everybody: Sequence[Person]) -> Block:
