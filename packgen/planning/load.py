@@ -57,13 +57,13 @@ def making_minutes(holders: Iterable[Holder], due: SheetDue, challenge: Challeng
     building = minutes.of_sheet(due.kind)
     if challenge is None:
         return building
-    testing = minutes.of_testing(challenge) * max(1, len(testers(holders, due)))
+    testing = minutes.of_testing(challenge) * max(1, len(who_test(holders, due)))
     if parts == 1:
         return building + testing
     return building if part == 1 else testing
 
 
-def testers(holders: Iterable[Holder], due: SheetDue) -> tuple[Holder, ...]:
+def who_test(holders: Iterable[Holder], due: SheetDue) -> tuple[Holder, ...]:
     """Those who test a build of their own in a challenge: all but the youngest, or these if there are no others."""
     found = tuple(holder for holder in holders if holder.has(due))
     return tuple(holder for holder in found if holder.level != BESIDE) or found

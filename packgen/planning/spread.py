@@ -176,23 +176,26 @@ def _on_top(takes: Sequence[int], slots: list[Slot], lessons: Sequence[Sequence[
 def _counts(takes: Sequence[int], free: Sequence[int], lessons: Sequence[int]) -> list[int]:
     """How many makings each week takes, in order: at least as many as it has free sittings.
 
-    By dynamic programming over the weeks: `best[n]` is the least cost of the first n makings in the weeks so far.
+    By dynamic programming over the weeks: `best[n]` is the least cost of the first n makings in the weeks so far. Of
+    layouts with loads as even, the one with the evenest pace counts.
     """
     base, more = divmod(len(takes) - sum(free), len(free))
     longest = max(takes, default=1)
     upto = [0]
     for one in takes:
         upto.append(upto[-1] + one)
-    best: dict[int, tuple[int, tuple[int, ...]]] = {0: (0, ())}
+    best: dict[int, tuple[tuple[int, int], tuple[int, ...]]] = {0: ((0, 0), ())}
     for week, (own, taught) in enumerate(zip(free, lessons, strict=True)):
-        after: dict[int, tuple[int, tuple[int, ...]]] = {}
+        after: dict[int, tuple[tuple[int, int], tuple[int, ...]]] = {}
         for done, (cost, counts) in best.items():
             for count in (own + base, own + base + 1)[: 1 + (more > 0)]:
                 if (end := done + count) > len(takes):
                     continue
                 # a lesson weighs half a making, and so does looking back in the last week
                 load = upto[end] - upto[done] + longest * (taught + (week == len(free) - 1)) // 2
-                tried = (cost + load * load, (*counts, count))
+                # how far from an even pace, in halves of a making's share of the weeks
+                ahead = 2 * end * len(free) - (2 * week + 1) * len(takes)
+                tried = ((cost[0] + load * load, cost[1] + ahead * ahead), (*counts, count))
                 if end not in after or tried[0] < after[end][0]:
                     after[end] = tried
         best = after

@@ -43,6 +43,14 @@ def test_lessons_are_in_order_and_balanced_and_the_last_week_has_no_more_than_ot
     assert len(found[-1]) == min(map(len, found))
 
 
+def test_a_few_makings_on_top_of_full_weeks_stand_apart() -> None:
+    for weeks, makings in ((8, 3), (12, 4), (9, 2)):
+        layout = lay_out(weeks, [False] * makings, [1] * weeks)
+        places = [slots[0].week for slots in layout.makings]
+        gaps = [b - a for a, b in zip([-1, *places], [*places, weeks], strict=True)]
+        assert min(gaps) > 1 and max(gaps) - min(gaps) <= 3, places
+
+
 def test_where_two_makings_share_a_week_they_are_the_short_ones() -> None:
     # nine makings and eight weeks: one week has two, and that is not one of the long
     takes = [100, 40, 100, 40, 100, 40, 40, 100, 40]
