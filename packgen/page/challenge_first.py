@@ -19,7 +19,7 @@ from packgen.reading.models import Material
 _READ_ALOUD = 18  # words; a longer brief is set small, to be read to the child
 _VERY_LONG = 60  # words; a brief longer than this is set as small as a grown-up reads with ease
 _PEN: Ruling = look_for("parent").ruling
-_GROWN_UP: Style = look_for("parent").body
+_GROWN_UP: Style = look_for("first").small
 _CELL = 30.0
 
 

@@ -107,9 +107,11 @@ def test_works_have_their_titles_and_questions(whose: tuple[Packs, Child]) -> No
 
 def challenge_texts(challenge: Challenge, level: str) -> Iterator[str]:
     yield challenge.title
-    yield challenge.brief
     if level == "first":
+        yield challenge.brief_first or challenge.brief
+        yield from challenge.steps
         return
+    yield challenge.brief
     yield from challenge.steps
     yield from (material.item for material in challenge.materials)
     if level in ("older", "upper"):
@@ -155,7 +157,7 @@ def silent(study: Study) -> set[str]:
     for one in (*study.challenges, *study.models):
         texts += [text for given in one.given for text in all_said(given)]
     for challenge in study.challenges:
-        texts += [challenge.model, *all_said(challenge.change), *all_said(challenge.measure)]
+        texts += [challenge.model, challenge.job, *all_said(challenge.change), *all_said(challenge.measure)]
         texts += [material.unit for material in challenge.materials]
         texts += [words for words in challenge.caution if " " not in words]
     texts += [level for word in study.words for level in word.levels]
@@ -170,6 +172,8 @@ def silent(study: Study) -> set[str]:
 def not_chosen(packs: Packs) -> set[str]:
     """What is only told where a recipe asks for it: the youngest's own questions, and the parts to find in a work."""
     texts: set[str] = set()
+    if not any(sheet.pack == "first" for sheet in packs.sheets("challenge")):
+        texts |= {str(challenge.brief_first) for challenge in packs.study.challenges}
     for work in packs.study.works:
         if not any(s.pack == "first" and s.title.endswith(work.title) for s in packs.sheets("picture-study")):
             texts |= set(work.look_first)
