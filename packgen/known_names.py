@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 
 from packgen import sheets
 from packgen.faults import Fault, Place, nearest, place_of
-from packgen.reading.models import Family, Recipe, Study
+from packgen.planning.challenges import trial_of
+from packgen.reading.models import Challenge, Family, Model, Recipe, Study
 
 # Options every sheet made for several things understands, and those of the whole pack.
 _COMMON = ("most", "only")
@@ -69,4 +70,31 @@ def family_faults(family: Family) -> list[Fault]:
         ]
     for goal in family.goals:
         faults += [unknown_sheet(str(n), place_of(n)) for n in goal.met_by if n not in sheets.kinds()]
+    return faults
+
+
+def making_faults(study: Study, family: Family, told: Collection[Fault]) -> list[Fault]:
+    """What is wrong with the values of a study's challenges and models, for a study that is refused anyway.
+
+    Of one that is not their sheets tell it, which lay the models out as well. A making with a fault among those `told`
+    is passed over: what was misread would be missing here.
+    """
+    from packgen.nets import NetError  # loads the nets, which a study in order does not need here
+    from packgen.page.net_made import asked_solid, place_in
+
+    written: tuple[Challenge | Model, ...] = (*study.challenges, *study.models)
+    makings = sorted(written, key=lambda making: making.at.line)
+    lines = {fault.place.line for fault in told if fault.place.file == study.at.file}
+    ends = [making.at.line for making in makings[1:]] + [max([*lines, 0]) + 1]
+    faults: list[Fault] = []
+    for making, end in zip(makings, ends, strict=False):
+        if any(making.at.line <= line < end for line in lines):
+            continue
+        if isinstance(making, Challenge):
+            faults += trial_of(making, family)[1]
+            continue
+        try:
+            asked_solid(making)
+        except NetError as error:
+            faults.append(Fault(place_in(making, error), error.message, error.instead))
     return faults

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Any
 
 from packgen import sheets
 from packgen.faults import Fault, InputFaults, Place, Said, Severity, nearest, place_of, warning
-from packgen.known_names import family_faults, recipe_faults, study_faults, unknown_sheet
+from packgen.known_names import family_faults, making_faults, recipe_faults, study_faults, unknown_sheet
 from packgen.page.lettering import letter_faults
 from packgen.page.sheet import PAPERS
 from packgen.page.type import Faces
@@ -112,7 +112,7 @@ def read_all(order: Order) -> Plans:
         found += result_faults(study, family)
     found += letter_faults(faces, study, family)
     if study is None or family is None or any(f.severity is Severity.FAULT for f in found):
-        raise InputFaults(found)
+        raise InputFaults([*found, *(making_faults(study, family or default_family(), found) if study else ())])
     templates = [p for p in (own / "templates" if own else None, folder("templates")) if p and p.is_dir()]
     term = plan_term(study, family, holders=_holders(study, family, recipes))
     packs = _packs(order, study, family, recipes, term)

@@ -4,6 +4,7 @@ from pathlib import Path
 
 import pytest
 
+from packgen.checking import Order, check
 from packgen.faults import Place, Said
 from packgen.known_names import family_faults, parts, recipe_faults, study_faults
 from packgen.reading.models import Child, Family, Goal, Recipe, RecipeSheet, Study, Work
@@ -55,3 +56,20 @@ def test_a_works_left_out_sheets_are_held_against_what_there_is() -> None:
     study = Study(said("Isaure Quenby"), said("artist"), said("Painted."), Path(), works=works)
     (told,) = study_faults(study)
     assert told.place == AT and '"look-closer"' in told.instead
+
+
+def test_a_wrong_key_at_the_top_does_not_hide_what_is_wrong_below(tmp_path: Path) -> None:
+    (tmp_path / "study.yaml").write_text(
+        "study: Isaure Quenby\nkind: potter\ntimeline:\n  - {when: the day after, what: Makes a lamp}\n"
+        "works:\n  - {title: The Harbour, image: nowhere.png}\nchallenges:\n"
+        "  - {title: A weight, brief: Let it swing., model: pendulim}\n"
+        "models:\n  - {title: The lamp house, solid: prizm}\n  - {title: A cube, solid: cube, given: {edge: 3 kg}}\n"
+        "  - {title: A cone, solid: cone, given: {diameter: 3 furlongs}}\n"
+    )
+    (tmp_path / "family.yaml").write_text("paper: A3\nchildren: [{name: Juno, pack: elder}]\n")
+    told = check(Order(tmp_path / "study.yaml", tmp_path / "family.yaml"))
+    where = [(Path(fault.place.file).name, fault.place.line) for fault in told]
+    assert where.count(("study.yaml", 1)) == 1  # in_short is missing
+    assert {line for file, line in where if file == "study.yaml"} == {1, 2, 4, 6, 8, 10, 11, 12}
+    assert {line for file, line in where if file == "family.yaml"} == {1, 2}
+    assert where.count(("study.yaml", 12)) == 1  # a value that was misread is not told as missing too

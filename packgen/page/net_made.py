@@ -6,6 +6,7 @@ from packgen.faults import Place, place_of
 from packgen.nets import Drilling, NetError, NetSheets, build, entry
 from packgen.nets import lay_out as lay_out_net
 from packgen.nets.given import plain_name
+from packgen.nets.solid import Solid
 from packgen.page.desk import Desk
 from packgen.page.net_key import net_area
 from packgen.reading.measures import read_length
@@ -49,6 +50,18 @@ def card_of(desk: Desk, model: Model) -> float:
 
 def _net(desk: Desk, model: Model, youngest: bool, card: float) -> NetSheets | NetError:
     area = net_area(desk)
+    holes = tuple(Drilling(str(h.where), h.across, h.mark_only) for h in model.holes)
+    try:
+        solid = asked_solid(model)
+        return lay_out_net(
+            solid, area.width, area.height, str(model.scale), card=card, youngest=youngest, holes=holes
+        )  # fmt: skip
+    except NetError as error:
+        return error
+
+
+def asked_solid(model: Model) -> Solid:
+    """The solid a model asks for. Raises NetError."""
     given: dict[str, float | str | Quantity] = {
         str(g.name): g.values[0] if isinstance(g.values[0], Quantity) else str(g.values[0])
         for g in model.given
@@ -56,16 +69,9 @@ def _net(desk: Desk, model: Model, youngest: bool, card: float) -> NetSheets | N
     }
     if model.mesh:
         given["text"] = model.mesh.read_text(encoding="utf-8", errors="replace")
-    holes = tuple(Drilling(str(h.where), h.across, h.mark_only) for h in model.holes)
-    try:
-        if model.mesh and plain_name(str(model.solid)) != "mesh":
-            raise NetError("A model from a file is no other solid as well.", "Leave out solid, or the file.", "solid")
-        solid = build(str(model.solid), given)
-        return lay_out_net(
-            solid, area.width, area.height, str(model.scale), card=card, youngest=youngest, holes=holes
-        )  # fmt: skip
-    except NetError as error:
-        return error
+    if model.mesh and plain_name(str(model.solid)) != "mesh":
+        raise NetError("A model from a file is no other solid as well.", "Leave out solid, or the file.", "solid")
+    return build(str(model.solid), given)
 
 
 def place_in(model: Model, error: NetError) -> Place:

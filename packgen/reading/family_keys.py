@@ -332,7 +332,7 @@ FAMILY: Record[Family] = Record(
     "the family",
     "The children, the printer and the term. It is private and stays at home.",
     (
-        Key("family", name(MAX_NAME), "The family's name.", "Ferrar", required=True),
+        Key("family", name(MAX_NAME), "The family's name.", "Ferrar", required=True, stand_in=Said("?")),
         Key("paper", _PAPER, "A4 or Letter.", "A4"),
         Key("printer", PRINTER, "What the printer can do."),
         Key("children", Many(CHILD, MAX_CHILDREN), "The children, each with name, age and pack.", required=True),

@@ -56,7 +56,8 @@ class Shape(Protocol[T_co]):
 class Key:
     """A key of a record: its spelling in the file, how its value is read, and what the schema says about it.
 
-    `to` is the record's field, the key with underscores if empty. A required key that is missing is a fault.
+    `to` is the record's field, the key with underscores if empty. A required key that is missing is a fault; with a
+    `stand_in` the record is made all the same, so that what is wrong with the rest of it is told in the same round.
     """
 
     name: str
@@ -66,6 +67,7 @@ class Key:
     required: bool = False
     to: str = ""
     aliases: tuple[str, ...] = ()
+    stand_in: Any = None
 
     @property
     def target(self) -> str:
@@ -112,8 +114,10 @@ class Record(Generic[T]):
             return None
         before = len(notes.faults)
         values = self._values(node, notes)
-        if any(key.required and key.target not in values for key in self.keys):
+        missing = [key for key in self.keys if key.required and key.target not in values]
+        if any(key.stand_in is None for key in missing) or not values:
             return None
+        values |= {key.target: key.stand_in for key in missing}
         notes.spoilt = notes.gaps or len(notes.faults) > before
         return self.make({**values, "at": node.at}, notes)
 
