@@ -200,7 +200,9 @@ def _composition(desk: Desk, work: Work) -> Block:
             base = y + room - high
             pen.line(x + x1 * wide, base + y1 * high, x + x2 * wide, base + y2 * high, THIN, 0.25, (1.6, 1.2))
 
-    return Art(paint, 56.0)
+    # An upright work needs more height to be large enough to draw on.
+    wanted = 2 * style.leading + 1.5 + (desk.live_width - 6.0) / 2.05 / aspect(path)
+    return Art(paint, 56.0, min(84.0, max(56.0, wanted)), grow=1.4)
 
 
 def _whereabouts(desk: Desk, work: Work) -> list[Block]:
