@@ -5,7 +5,6 @@ from __future__ import annotations
 import math
 import sys
 from pathlib import Path
-from typing import Any
 
 from built import Packs, Sheet
 from paper import PaperPage, Run
@@ -24,22 +23,13 @@ def heading(run: Run) -> tuple[int, int]:
     return round(math.cos(turned)), round(math.sin(turned))
 
 
-def marks_on(page: PaperPage, sheet: int, side: str, facts: dict[str, Any], study: str) -> list[Mark]:
+def marks_on(page: PaperPage, sheet: int, side: str, study: str) -> list[Mark]:
     """The page numbers printed on one side of a sheet of paper. The cover, the only page without one, has its title."""
-    wide, high = facts["page_mm"]
-    by_panel: dict[tuple[int, int], list[Run]] = {}
-    for run in page.runs:
-        if run.text.strip():
-            x, y = middle(run)
-            by_panel.setdefault((int(x / wide), int(y / high)), []).append(run)
     marks = []
-    for runs in by_panel.values():
-        numbered = [run for run in runs if run.text.strip().isdigit() and run.size_pt < 7.5]
-        titled = [run for run in runs if run.text.strip() == study]
-        assert len(numbered) <= 1, (page, [run.text for run in numbered])
-        found = numbered[0] if numbered else titled[0]
-        number = int(found.text) if numbered else 1
-        marks.append(Mark(number, sheet, side, *middle(found), heading(found)))
+    for run in page.runs:
+        text = run.text.strip()
+        if text == study or (text.isdigit() and run.size_pt < 7.5):
+            marks.append(Mark(1 if text == study else int(text), sheet, side, *middle(run), heading(run)))
     return marks
 
 
@@ -59,12 +49,12 @@ def read_back(packs: Packs, halves: list[Sheet]) -> list[tuple[int, tuple[int, i
         sides = "two-sided-short-edge"
         for half, side in zip(halves, ("front", "back"), strict=True):
             for number, page in enumerate(half.pages):
-                marks += marks_on(page, number, side, facts, study)
+                marks += marks_on(page, number, side, study)
     else:
         sides = halves[0].file["sides"]
         for index, page in enumerate(halves[0].pages):
             number, back = (index, 0) if sides == "one-sided" else divmod(index, 2)
-            marks += marks_on(page, number, "back" if back else "front", facts, study)
+            marks += marks_on(page, number, "back" if back else "front", study)
     plan = plan_fold(facts["scheme"], facts["book_pages"], *PAPERS[packs.family.paper])
     lines = [[(p.x1, p.y1, p.x2, p.y2, p.kind) for p in (*s.fold_lines, *s.cut_lines)] for s in plan.sheets]
     book = Book(
