@@ -134,7 +134,8 @@ def shown(one: Amount, customary: bool = False) -> str:
     value = Quantity(one.value, one.of).to(name)
     if name in {row[0] for row in _CUSTOMARY[one.of]}:
         # an exact amount that is no whole number of steps is rounded up: too much thread is no harm
-        return f"{_fraction(math.ceil(value / min(step, 0.5) - _TOLERANCE) * min(step, 0.5))} {name}"
+        rounded = math.ceil(value / min(step, 0.5) - _TOLERANCE) * min(step, 0.5)
+        return f"{_fraction(rounded)} {name}{'s' if name == 'cup' and rounded > 1 else ''}"
     if name == "l":  # alone it is read as a one
         return f"{_number(value)} {'litre' if value <= 1 + _TOLERANCE else 'litres'}"
     return f"{_number(value)} {name}"

@@ -236,7 +236,7 @@ def _list(desk: Desk, child: ChildRecord, weeks: Mapping[SheetGiven, Sequence[in
         tick = Cell("✓", "strong") if done else Cell(box=True)
         row += [entry.sheet.title, tick, short_days([done]) if done else ""]
         rows.append((*row, entry.sheet.result))
-    return Table(tuple(columns), tuple(rows), least=7.2, most=11.0, style="small", grow=0.6, pad=1.0)
+    return Table(tuple(columns), tuple(rows), least=6.6, most=11.0, style="small", grow=0.6, pad=0.9)
 
 
 def _outcome(desk: Desk, person: Person, item: PlanItem) -> tuple[date | None, str]:

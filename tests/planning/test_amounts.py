@@ -68,7 +68,7 @@ def test_what_is_written_alike_is_shown_alike() -> None:
     ("one", "words"),
     # 1 m is 39.37 in; too much is no harm, so a length is rounded up to the step of its unit
     [(amount(1, "m"), "3 1/2 ft"), (amount(20, "mm"), "1 in"), (amount(12, "m"), "13 1/2 yd"),
-     (amount(250, "g"), "9 oz"), (amount(1, "kg"), "2 1/4 lb"), (amount(500, "ml"), "2 1/4 cup"),
+     (amount(250, "g"), "9 oz"), (amount(1, "kg"), "2 1/4 lb"), (amount(500, "ml"), "2 1/4 cups"),
      (amount(10, "ml"), "2 1/4 tsp")],
 )  # fmt: skip
 def test_customary_families_read_feet_ounces_and_cups(one: Amount, words: str) -> None:
@@ -115,3 +115,9 @@ def test_a_thing_used_again_is_needed_as_often_as_the_most_at_once() -> None:
 )  # fmt: skip
 def test_plurals_are_known(many: str, one: str) -> None:
     assert singular(many) == one
+
+
+def test_cups_have_a_plural() -> None:
+    # a US cup is 236.588 ml (NIST Handbook 44, appendix C); amounts are rounded up to quarters
+    assert shown(amount(1, "l"), customary=True) == "4 1/4 cups"
+    assert shown(amount(1, "cup"), customary=True) == "1 cup"
