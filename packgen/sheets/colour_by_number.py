@@ -39,7 +39,7 @@ _TONES = {"first": 3, "younger": 3, "older": 4, "upper": 5}
 _MOST_COLOURS, _MOST_TONES = 20, 9
 # The em of a number in mm: the largest, and the smallest that is still read with ease (6 pt and more; common practice).
 _NUMBER = {"first": (8.0, 4.4), "younger": (5.0, 2.8), "older": (3.6, 2.3), "upper": (3.4, 2.2)}
-_ROW = {"first": 14.0, "younger": 12.0, "older": 10.0, "upper": 9.6}
+_ROW = {"first": 12.5, "younger": 10.6, "older": 9.4, "upper": 9.4}
 _ENTRY = 84.0
 _LINES = {
     "first": Lining(0.9, 0.0, swell=0.35, frame=False), "younger": Lining(0.6, 0.1, swell=0.1, frame=False),

@@ -3,15 +3,17 @@
 import sys
 from pathlib import Path
 
+import pypdfium2
 import pytest
 from page_marks import box, of_role
 from PIL import Image
 
 from packgen.page.blocks import DrawBox
 from packgen.page.desk import Desk
-from packgen.page.marks import Group, Path_, Picture
+from packgen.page.marks import Group, Page, Path_, Picture
 from packgen.page.pictured import Beside, PictureBlock, place_picture
 from packgen.pictures.load import Store
+from packgen.writing.pdf import Document, pdf_bytes
 
 sys.path.insert(0, str(Path(__file__).parents[1] / "sheets"))
 from study_desks import words_desk
@@ -99,3 +101,31 @@ def test_grey_lines_have_the_lightness_of_their_colour(desk: Desk, tmp_path: Pat
     (group,) = pen.marks
     assert isinstance(group, Group) and isinstance(group.marks[0], Path_)
     assert group.marks[0].fill == pytest.approx((0.299 * 0x20 + 0.587 * 0x40 + 0.114 * 0x80) / 255)
+
+
+@pytest.mark.parametrize("crop", [None, (0.25, 0.25, 0.5, 0.5)])
+@pytest.mark.parametrize("kind", ["photo.jpg", "plain.png", "turned.jpg"])
+def test_a_pixel_of_a_picture_stands_within_a_fifth_of_a_millimetre_in_the_pdf(
+    desk: Desk, tmp_path: Path, kind: str, crop: tuple[float, float, float, float] | None
+) -> None:
+    """A red square from (700, 300) to (800, 400) in a picture 1200 x 900, found again in the rendered page."""
+    image = Image.new("RGB", (1200, 900), "white")
+    image.paste("red", (700, 300, 800, 400))
+    path = tmp_path / kind
+    if kind == "turned.jpg":
+        exif = Image.Exif()
+        exif[0x0112] = 6  # to be turned a quarter clockwise (EXIF 2.3, 4.6.4)
+        image.transpose(Image.Transpose.ROTATE_90).save(path, exif=exif, quality=95)
+    else:
+        image.save(path, **({"quality": 95} if path.suffix == ".jpg" else {}))
+    pen = desk.kit.pen()
+    place_picture(desk, pen, path, 20.0, 100.0, 120.0, 90.0, crop=crop, framed=False)
+    data = pdf_bytes(Document("A title", (Page(210.0, 297.0, tuple(pen.marks), "A page"),)))
+    shown = pypdfium2.PdfDocument(data)[0].render(scale=600 / 72).to_pil().convert("RGB")
+    red = shown.split()[1].point([255] * 128 + [0] * 128).getbbox()
+    left, top, wide, high = crop or (0.0, 0.0, 1.0, 1.0)
+    want = [20 + 120 * (x / 1200 - left) / wide for x in (700, 800)]
+    want += [297 - 190 + 90 * (y / 900 - top) / high for y in (300, 400)]
+    assert red is not None
+    found = [at * 25.4 / 600 for at in (red[0], red[2], red[1], red[3])]
+    assert found == pytest.approx(want, abs=0.2)

@@ -4,7 +4,7 @@ import pytest
 from picture_kinds import KINDS
 from PIL import Image, ImageDraw
 
-from packgen.pictures.finish import blank_window, kept_half, kept_middle
+from packgen.pictures.finish import blank_window, is_plain, kept_half, kept_middle
 from packgen.pictures.load import Store
 
 
@@ -55,3 +55,27 @@ def test_the_middle_kept_holds_what_there_is_to_see(tmp_path: Path, store: Store
     left, top, width, height = kept_middle(store, path)
     assert left <= 300 / 400 <= left + width and top <= 215 / 300 <= top + height
     assert left > 0.2 and top > 0.2
+
+
+def test_large_things_near_the_middle_count_and_not_texture(tmp_path: Path, store: Store) -> None:
+    picture = Image.new("RGB", (400, 300), (200, 210, 220))
+    pen = ImageDraw.Draw(picture)
+    for x in range(240, 400, 6):  # waves in a corner
+        for y in range(190, 300, 6):
+            pen.line((x, y, x + 4, y + 2), fill=(120, 140, 170))
+    pen.rectangle((120, 60, 200, 200), fill=(120, 50, 40))
+    path = tmp_path / "tower.png"
+    picture.save(path)
+    left, top, width, _ = kept_middle(store, path, 0.46)
+    assert left < 130 / 400 and left + width > 190 / 400 and top < 80 / 300
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_a_picture_is_not_plain(six: dict[str, Path], store: Store, kind: str) -> None:
+    assert not is_plain(store, six[kind])
+
+
+def test_an_even_ground_is_plain(tmp_path: Path, store: Store) -> None:
+    path = tmp_path / "even.png"
+    Image.linear_gradient("L").resize((300, 200)).point(lambda v: 120 + v // 8).save(path)
+    assert is_plain(store, path)

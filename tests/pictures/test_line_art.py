@@ -1,3 +1,4 @@
+import math
 from pathlib import Path
 
 import pytest
@@ -6,7 +7,7 @@ from PIL import Image, ImageDraw
 from shapely import LineString, Point, Polygon, make_valid
 from shapely.strtree import STRtree
 
-from packgen.pictures.line_art import LineArt, line_art, numbered, tone_shapes
+from packgen.pictures.line_art import LineArt, line_art, lines_alone, numbered, tone_shapes
 from packgen.pictures.load import Store
 from packgen.pictures.shapes import flattened
 
@@ -107,6 +108,21 @@ def test_a_drawing_gives_the_lines_and_the_picture_the_colours(store: Store, tmp
     assert small.number != large.number
     # The disc is 100 px across in a picture 400 px wide.
     assert small.label == pytest.approx((0.5, 0.375), abs=0.02) and small.room == pytest.approx(0.12, abs=0.01)
+
+
+@pytest.mark.parametrize("level", RANGES)
+def test_outlines_lie_on_the_edges_of_the_picture(store: Store, tmp_path: Path, level: int) -> None:
+    art = line_art(store, disc(tmp_path / "disc.png", False), level)
+    (outline,) = (steps for steps in art.outlines[1:] if steps[-1] == ("z",))
+    off = [abs(math.hypot(x - 0.5, y - 0.375) - 0.125) for x, y in flattened(outline)[0]]
+    assert max(off) * 165 < 1.0  # mm, at the width it has on paper
+
+
+def test_lines_alone_are_the_lines_of_the_art(store: Store, tmp_path: Path) -> None:
+    picture, lines = disc(tmp_path / "disc.png", False), disc(tmp_path / "lines.png", True)
+    assert lines_alone(store, picture, 2) == line_art(store, picture, 2)
+    alone, whole = lines_alone(store, picture, 2, lines), line_art(store, picture, 2, lines)
+    assert (alone.ink, alone.outlines) == (whole.ink, whole.outlines) and not alone.regions
 
 
 def test_all_that_is_drawn_is_in_the_ink(store: Store, tmp_path: Path) -> None:

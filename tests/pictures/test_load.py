@@ -201,6 +201,13 @@ def test_an_svg_is_drawn_at_the_pixels_asked_for(tmp_path: Path, own: Store) -> 
         assert image.getpixel((100, 100)) == (255, 0, 0) and image.getpixel((500, 100)) == (255, 255, 255)
 
 
+def test_the_pixels_of_an_svg_have_its_shape(tmp_path: Path, own: Store) -> None:
+    path = tmp_path / "wide.svg"
+    path.write_text('<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 40 10"><path d="M0 0H20V10H0Z"/></svg>')
+    pixels = own.pixels(path, 400, grey=True)
+    assert pixels.size == (400, 100) and pixels.getpixel((150, 50)) == 0 and pixels.getpixel((250, 50)) == 255
+
+
 def test_fading_leaves_the_part_kept_as_it_is() -> None:
     dark = Image.new("RGB", (200, 100), (10, 20, 30))
     out = faded(dark, (0.25, 0.25, 0.5, 0.5))

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
-from art_desks import LEVELS, MM, SHEETS_OF_PAPER, art_desk, picture, placed, read_back, work
+from art_desks import LEVELS, MM, SHEETS_OF_PAPER, art_desk, picture, placed, read_back, shelf, work
+from PIL import Image, ImageDraw
 
 from packgen.page.marks import Page, Path_, Picture
 from packgen.sheets.finish_the_picture import lay_out
@@ -53,12 +56,28 @@ def test_the_level_decides_the_form() -> None:
 
 
 def test_two_children_get_the_same_work_at_two_difficulties() -> None:
-    younger, older = finished("younger"), finished("older")
-    assert printed(younger) != printed(older)
-    dark = [p for p in placed(younger, "line-art-ink", "line-art") if isinstance(p.mark, Path_)]
-    faint = [p for p in placed(older, "line-art-ink", "line-art") if isinstance(p.mark, Path_)]
-    assert all(p.mark.fill is None or p.mark.fill < 0.2 for p in dark)  # type: ignore[union-attr, operator]
-    assert all(p.mark.fill is None or p.mark.fill > 0.7 for p in faint)  # type: ignore[union-attr, operator]
+    first, younger, older = finished("first"), finished("younger"), finished("older")
+    assert len(printed(younger)) == len(printed(older)) == 1 and printed(younger) != printed(older)
+    widths = [max(p.mark.stroke.width for p in placed(page, "line-art") if isinstance(p.mark, Path_) and p.mark.stroke)
+              for page in (first, younger)]  # fmt: skip
+    assert widths[0] > widths[1]
+    # What is left to the older is bare paper, without a hint of the answer.
+    assert not placed(older, "line-art", "line-art-ink", "gap")
+
+
+def test_the_lines_are_those_of_the_drawing_and_bolder_for_the_youngest() -> None:
+    path = shelf().folder / "outline.png"
+    image = Image.new("RGB", (400, 300), "white")
+    ImageDraw.Draw(image).ellipse((100, 80, 300, 220), outline="black", width=4)
+    image.save(path)
+    drawn = replace(work(path=picture(400, 300)), drawing=path)
+    (laid,) = lay_out(art_desk("finish-the-picture", "first", [drawn]))
+    ink = placed(laid.pages[0], "line-art-ink")
+    assert len(ink) == 1 and not placed(laid.pages[0], "line-art")
+    left, low, right, top = frame(laid.pages[0])
+    assert ink[0].box[0] == pytest.approx(left + (right - left) * 100 / 400, abs=0.5)
+    assert ink[0].box[3] == pytest.approx(top - (top - low) * 80 / 300, abs=0.5)
+    assert isinstance(ink[0].mark, Path_) and ink[0].mark.stroke and ink[0].mark.stroke.width > 0.2
 
 
 def test_lines_are_drawn_only_where_nothing_is_printed() -> None:
