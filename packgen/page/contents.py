@@ -14,6 +14,7 @@ from packgen.planning.print_plan import Begin
 
 _NUMBER = 9.0  # the width of the column of page numbers
 _DENT = 5.0
+_APART = 0.7  # mm between lines
 _HIGHEST = 190.0  # mm of two columns, which stay on one page
 _MANY = 12  # entries from which on they stand in two columns
 
@@ -33,7 +34,7 @@ class Contents:
 
     def _height(self, kit: Kit, entry: Begin, width: float) -> float:
         style, _, lines = self._lines(kit, entry, width)
-        return len(lines) * style.leading + (0.0 if entry.under else 0.9)
+        return len(lines) * style.leading + _APART
 
     def measure(self, kit: Kit, width: float) -> Span:
         """As high as its lines."""

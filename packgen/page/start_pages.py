@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from packgen.page.blocks import Block, Bullets
 from packgen.page.contents import contents
 from packgen.page.desk import Desk
-from packgen.page.parents import MAKINGS, part_name
+from packgen.page.parents import MAKINGS, part_name, table_minutes
 from packgen.page.rhythm import Panel, Rhythm
 from packgen.page.table import Cell, Column, Table
 from packgen.page.timetable import Pairs, Step
@@ -48,7 +48,7 @@ def how_to_blocks(desk: Desk) -> list[Block]:
     """How a week goes."""
     return [
         Step(desk.say("each_name"), (Bullets(desk.say_lines("each_steps"), "number", spread=0.2),)),
-        Step(desk.say("rhythm_name"), (_rhythm(desk),), (desk.say("rhythm_minutes", minutes=desk.term.minutes),)),
+        Step(desk.say("rhythm_name"), (_rhythm(desk),), (desk.say("rhythm_minutes", minutes=_table_minutes(desk)),)),
         Step(desk.say("habits_name"), (Bullets(desk.say_lines("habits"), spread=0.2),)),
     ]
 
@@ -64,11 +64,24 @@ def _homeless(desk: Desk, persons: Sequence[Person]) -> list[Block]:
 
 
 def _rhythm(desk: Desk) -> Block:
-    """The parts a sitting has in this study: reading only with a book, looking only with works."""
-    names = ["recall", *(["read"] if desk.study.book else []), "tell", *(["look"] if desk.study.works else [])]
-    panels = [Panel(part_name(desk, name), _panel_minutes(desk, name), desk.say(f"rhythm_{name}")) for name in names]
+    """The parts a week has in this study: reading only with a book, before the sitting if that has no room for it."""
+    talk = ["recall", "tell", *(["look"] if desk.study.works else [])]
+    reading = ["read"] if desk.study.book else []
+    before = not any(part.name == "read" for week in desk.term.weeks for s in week.sittings for part in s.parts)
+    names = [*reading, *talk] if before else [talk[0], *reading, *talk[1:]]
+    said = {"read": "rhythm_read_before" if before else "rhythm_read"}
+    panels = [
+        Panel(part_name(desk, name), _panel_minutes(desk, name), desk.say(said.get(name, f"rhythm_{name}")))
+        for name in names
+    ]
     sheets = desk.say("minutes", minutes=_sheet_minutes(desk))
     return Rhythm((*panels, Panel(desk.say("sheets_word"), sheets, desk.say("rhythm_sheets"))))
+
+
+def _table_minutes(desk: Desk) -> str:
+    """How long the sittings of a week take, from the shortest to the longest."""
+    found = [table_minutes(week) for week in desk.term.weeks if table_minutes(week)] or [desk.term.minutes]
+    return str(min(found)) if min(found) == max(found) else f"{min(found)}–{max(found)}"
 
 
 def _panel_minutes(desk: Desk, name: str) -> str:

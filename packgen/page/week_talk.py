@@ -68,7 +68,7 @@ def words_step(lesson: Lesson) -> list[Block]:
     half = -(-len(rows) // 2)
     plain = max(len(word) + len(means) for word, means in rows) <= 45 and len(rows) > 1
     pairs: Block = Row(((1.0, Pairs(rows[:half])), (1.0, Pairs(rows[half:]))), gutter=5.0) if plain else Pairs(rows)
-    return [Step(desk.say("words_name"), (pairs,), lesson.minutes(("words",)))]
+    return [Step(desk.say("words_name"), (pairs,))]
 
 
 def _recall(lesson: Lesson) -> list[Block]:

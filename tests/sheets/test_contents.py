@@ -7,6 +7,7 @@ from parent_desks import (
     KINDS,
     LETTER,
     STUDIES,
+    TERM,
     assert_well_set,
     desk,
     family,
@@ -102,9 +103,18 @@ def test_the_book_is_got_before_the_first_week() -> None:
 
 def test_the_rhythm_has_only_the_parts_this_study_has() -> None:
     with_book, without = desk("contents"), desk("contents", study(chapters=0, works=()))
-    assert "Achapter,aloudandonce" in words(with_book, how_to_blocks(with_book))
+    assert "Beforehand:achapter,aloudandonce" in words(with_book, how_to_blocks(with_book))
     said = words(without, how_to_blocks(without))
-    assert "Achapter" not in said and "Lookinsilence" not in said
+    assert "chapter" not in said and "Lookinsilence" not in said
+
+
+def test_a_long_sitting_has_the_reading_in_it_and_its_minutes_are_those_of_the_weeks() -> None:
+    assert TERM
+    long = desk("contents", of=family(term=replace(TERM, minutes=45)))
+    told = words(long, how_to_blocks(long))
+    found = [sum(s.minutes for s in week.sittings) for week in long.term.weeks]
+    low, high = min(found), max(found)
+    assert f"{low}–{high}minutesofitatthetable" in told and "Achapter,aloudandonce" in told
 
 
 def test_files_and_sheets_are_those_of_each_child() -> None:
