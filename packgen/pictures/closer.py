@@ -83,8 +83,15 @@ def details(store: Store, path: Path, count: int = 4, aspect: float = 1.0, side:
     """Parts of the picture with the most to see, apart from each other, in reading order. Raises PictureError.
 
     Each has the aspect (width over height) given and a height of `side` of the picture's short side. There may be
-    fewer in a picture with nothing more to see.
+    fewer in a picture with nothing more to see. Found once a build.
     """
+    found: tuple[Crop, ...] = store.keep(
+        path, ("details", count, aspect, side), lambda: _details(store, path, count, aspect, side)
+    )
+    return found
+
+
+def _details(store: Store, path: Path, count: int, aspect: float, side: float) -> tuple[Crop, ...]:
     image = store.pixels(path, _LOOK_PX, grey=True)
     high = max(3, round(side * min(image.size) * min(1.0, 1 / aspect)))
     wide = max(3, round(high * aspect))
@@ -189,8 +196,15 @@ class ToneSpot:
 def tone_spots(store: Store, path: Path, greys: tuple[float, ...], most: int = 5) -> tuple[ToneSpot, ...]:
     """Places in the picture (as grey) of even tone, each of another of the greys, apart from each other.
 
-    At most `most`, in reading order; tones the picture has not are left out. Raises PictureError.
+    At most `most`, in reading order; tones the picture has not are left out. Found once a build. Raises PictureError.
     """
+    found: tuple[ToneSpot, ...] = store.keep(
+        path, ("tone spots", greys, most), lambda: _tone_spots(store, path, greys, most)
+    )
+    return found
+
+
+def _tone_spots(store: Store, path: Path, greys: tuple[float, ...], most: int) -> tuple[ToneSpot, ...]:
     image = store.pixels(path, _LOOK_PX, grey=True)
     reach = max(2, round(_SPOT * max(image.size)))
     mean = np.asarray(image.filter(ImageFilter.BoxBlur(reach)), float)

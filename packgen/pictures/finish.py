@@ -70,8 +70,14 @@ def blank_window(store: Store, path: Path, size: float = 0.4) -> Crop:
 def kept_middle(store: Store, path: Path, size: float = 0.5) -> Crop:
     """The part of the picture, `size` of its width and height, with the most to see; for a picture fading outwards.
 
-    What is large and near the middle counts, not texture: the sea is busy, but the boat is what is looked at.
+    What is large and near the middle counts, not texture: the sea is busy, but the boat is what is looked at. Found
+    once a build.
     """
+    found: Crop = store.keep(path, ("kept middle", size), lambda: _kept_middle(store, path, size))
+    return found
+
+
+def _kept_middle(store: Store, path: Path, size: float) -> Crop:
     calm = store.pixels(path, _LOOK_PX, grey=True).filter(ImageFilter.GaussianBlur(_LARGE))
     edges = ImageChops.subtract(calm.filter(ImageFilter.MaxFilter(5)), calm.filter(ImageFilter.MinFilter(5)))
     room = 1 - size

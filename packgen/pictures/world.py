@@ -100,8 +100,13 @@ def map_for(spots: Sequence[Spot], width: float, height: float, step: float | No
     """A map no larger than width x height mm that shows all the spots, or the whole world if they lie far apart.
 
     `step` is the degrees between the lines of its net, chosen for its scale if not given. Raises ValueError for an
-    impossible coordinate.
+    impossible coordinate. The same map is made once.
     """
+    return _map_for(tuple(spots), width, height, step)
+
+
+@lru_cache(maxsize=64)
+def _map_for(spots: tuple[Spot, ...], width: float, height: float, step: float | None) -> MapView:
     for lat, lon in spots:
         if not (-90 <= lat <= 90 and -180 <= lon <= 360):
             raise ValueError(f"{lat}, {lon} is no place: latitude is -90 to 90, longitude -180 to 180")
@@ -262,6 +267,8 @@ def _shore(ring: Sequence[Point], width: float, height: float) -> list[tuple[Poi
     lines: list[list[Point]] = []
     inside = [0 <= x <= width and 0 <= y <= height for x, y in (*ring, ring[0])]
     for (a, a_in), (b, b_in) in pairwise(zip((*ring, ring[0]), inside, strict=True)):
+        if max(a[0], b[0]) < 0 or max(a[1], b[1]) < 0 or min(a[0], b[0]) > width or min(a[1], b[1]) > height:
+            continue  # most pieces lie far away
         piece = (a, b) if a_in and b_in and a != b else _piece(a, b, width, height)
         if piece is None:
             continue
