@@ -64,7 +64,7 @@ def family(home: Path, names: str) -> Path:
 
 def calls(home: Path, names: str) -> dict[str, int]:
     """How often each of `ONCE` is called while the children's packs are made."""
-    only = ("biography", "picture-study", "finish-the-picture", "look-closer", "where-in-the-world", "model")
+    only = ("biography", "picture-study", "colour-by-number", "look-closer", "where-in-the-world", "model")
     order = Order(home / "study.yaml", family(home, names), packs=("older",), only=only)
     shop = open_workshop(order, home)
     seen = cProfile.Profile()
