@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from packgen.reading import study_keys
+from packgen.reading import challenge_keys, study_keys
 from packgen.reading.fields import Record
 from packgen.reading.models import (
     Book,
@@ -34,7 +34,7 @@ RECORDS: list[tuple[Record[Any], type]] = [
     (study_keys.STUDY, Study), (study_keys.PLACE, Spot), (study_keys.BOOK, Book), (study_keys.CHAPTER, Chapter),
     (study_keys.EVENT, Event), (study_keys.WORK, Work), (study_keys.DETAIL, Detail), (study_keys.WORD, Word),
     (study_keys.MEETING, Meeting),
-    (study_keys.CHALLENGE, Challenge), (study_keys.MEASURE, Measure), (study_keys.MATERIAL, Material),
+    (challenge_keys.CHALLENGE, Challenge), (challenge_keys.MEASURE, Measure), (challenge_keys.MATERIAL, Material),
     (study_keys.MODEL, Model), (study_keys.HOLE, Hole), (study_keys.FACE, FaceArt),
 ]  # fmt: skip
 
