@@ -143,11 +143,6 @@ class Week:
         return sum(making.minutes for making in self.makings)
 
     @property
-    def pictured(self) -> bool:
-        """True if there is a picture to look at in this week, whether new or met before."""
-        return any(work.image is not None for work in (*self.works, *self.again))
-
-    @property
     def minutes(self) -> int:
         """About how many minutes the whole week takes: talk, reading, the longest child's sheets, and makings."""
         return self.talk_minutes + self.reading_minutes + self.sheet_minutes + self.making_minutes
