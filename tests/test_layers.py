@@ -38,7 +38,7 @@ DOORS = {
     "shapely": ("nets/",),
     "PIL": ("pictures/",),
     "numpy": ("pictures/",),
-    "vtracer": ("pictures/",),
+    "cv2": ("pictures/opencv.py",),
     "pypdf": ("writing/",),
     "pypdfium2": ("writing/",),
 }
