@@ -38,6 +38,7 @@ SHEET = Sheet(
 # The part of the squares drawn beforehand, and the amount of detail they are drawn with.
 _DRAWN = {"first": (0.4, 2), "younger": (0.3, 3), "older": (0.0, 3), "upper": (0.0, 3)}
 _AXIS = {"first": 9.0, "younger": 7.5, "older": 5.0, "upper": 5.0}
+_TURNED = 0.96  # what a copy on a page on its side is worth beside an upright one
 _ONE = 0.8  # one page does if the copy on it is so large beside that on a page of its own
 _LEAST_CELL = 10.0  # mm, of a print that shares its page
 _LEAST_PRINT = 80.0  # mm, its longer side
@@ -77,8 +78,8 @@ def _plan(desk: Desk, head: Head, work: Work) -> _Plan | None:
     wish = str(desk.option("pages") or "auto")
     both = [] if wish == "one" else [p for turned in (False, True) if (p := _on_two(desk, head, work, turned))]
     single = [] if wish == "two" else [p for turned in (False, True) if (p := _on_one(desk, head, work, turned))]
-    two = max(both, key=lambda p: p.grid.large * (0.9 if p.turned else 1.0), default=None)
-    one = max(single, key=lambda p: p.grid.large * (0.9 if p.turned else 1.0), default=None)
+    two = max(both, key=lambda p: p.grid.large * (_TURNED if p.turned else 1.0), default=None)
+    one = max(single, key=lambda p: p.grid.large * (_TURNED if p.turned else 1.0), default=None)
     if one and two and wish == "auto":
         return one if one.grid.target_size[0] >= _ONE * two.grid.target_size[0] and _clear(one.grid) else two
     if not (one or two):
