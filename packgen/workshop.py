@@ -15,7 +15,7 @@ from packgen.page.sheet import PAPERS
 from packgen.page.type import Faces
 from packgen.pictures.cellar import Cellar
 from packgen.pictures.drawn import fits
-from packgen.pictures.load import Store, check_picture
+from packgen.pictures.load import PictureError, Store, check_picture
 from packgen.planning.load import Holder
 from packgen.planning.plan import PackPlan, default_family, holder_of, plan_items, plan_pack
 from packgen.planning.results import result_faults
@@ -163,6 +163,28 @@ def _unknown_pack(name: str, known: Collection[str]) -> Fault:
 
 
 def _check_pictures(study: Study) -> list[Fault]:
+    """What is wrong with the pictures. Those that were looked at before and had nothing are not decoded again."""
+    cellar, known = Cellar(cache_folder()), _contents(study)
+    if known and cellar.value("pictures", known):
+        return []
+    faults = _decoded(study)
+    if known and not faults:
+        cellar.keep_value(True, "pictures", known)
+    return faults
+
+
+def _contents(study: Study) -> tuple[str, ...]:
+    """What is in each of the study's pictures, work by work; nothing if one cannot be read."""
+    store = Store(None)
+    paths = [study.portrait, *(path for work in study.works for path in (work.image, work.drawing))]
+    paths += [art.image for model in study.models for art in model.faces]
+    try:
+        return tuple(store.content(path) if path else "" for path in paths)
+    except PictureError:
+        return ()
+
+
+def _decoded(study: Study) -> list[Fault]:
     said = [(study.portrait, study.portrait_said)]
     said += [(work.image, work.image_said) for work in study.works]
     said += [(work.drawing, work.drawing_said) for work in study.works]

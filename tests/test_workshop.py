@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
+from PIL import Image
 
 from packgen.faults import InputFaults
 from packgen.workshop import Order, open_workshop, read_all
@@ -77,3 +78,15 @@ def test_all_faults_of_all_files_come_at_once(home: Path) -> None:
     said = str(told.value)
     for word in ("some day", "nowhere.png", "oldest", "A5", "nobody", "biografy"):
         assert word in said, said
+
+
+def test_a_picture_that_was_whole_is_looked_at_again_when_it_changes(home: Path) -> None:
+    (home / "study.yaml").write_text(STUDY + "portrait: portrait.png\n")
+    Image.effect_noise((300, 200), 60).save(home / "portrait.png")
+    for _ in range(2):
+        assert read_all(order(home)).faults == ()
+    data = (home / "portrait.png").read_bytes()
+    (home / "portrait.png").write_bytes(data[: len(data) // 2])
+    for _ in range(2):
+        with pytest.raises(InputFaults, match=r"portrait\.png is damaged"):
+            read_all(order(home))

@@ -78,32 +78,38 @@ def _rounds(name: str, seconds: float, seed: int) -> None:
 def _guided(name: str, seconds: float, seed: int) -> None:
     import atheris
 
-    with atheris.instrument_imports(include=["packgen"]):
-        test = _test(name, 1, seed)
-        from targets import TARGETS
-
-        TARGETS[name].inputs()
+    test = _test(name, 1, seed)
     arguments = [sys.argv[0], f"-max_total_time={round(seconds)}", f"-seed={seed or 1}", "-max_len=8192",
-                 "-verbosity=0", f"-rss_limit_mb={MEMORY >> 20}",
-                 f"-artifact_prefix={tempfile.gettempdir()}/"]  # fmt: skip
+                 f"-rss_limit_mb={MEMORY >> 20}", f"-artifact_prefix={tempfile.gettempdir()}/"]  # fmt: skip
     atheris.Setup(arguments, test.hypothesis.fuzz_one_input)
     atheris.Fuzz()
 
 
+def _load(guided: bool) -> tuple[str, ...]:
+    """The names of the targets, loaded; with their code made to tell what it runs through if they are to be guided."""
+    if guided:
+        import atheris
+
+        with atheris.instrument_imports(include=["packgen"]):
+            from targets import TARGETS
+    else:
+        from targets import TARGETS
+    return tuple(sorted(TARGETS))
+
+
 def main() -> None:
     """Read the command line and run."""
-    from targets import TARGETS
-
     words = argparse.ArgumentParser(description=__doc__.split("\n")[0])
-    words.add_argument("target", nargs="?", choices=sorted(TARGETS))
+    words.add_argument("target", nargs="?")
     words.add_argument("--list", action="store_true", help="name the targets")
     words.add_argument("--seconds", type=float, default=60.0)
     words.add_argument("--seed", type=int, default=0)
     words.add_argument("--guided", action="store_true", help="let atheris choose the inputs by the code they reach")
     asked = words.parse_args()
-    if asked.list or not asked.target:
-        sys.stdout.write("\n".join(sorted(TARGETS)) + "\n")
-        return
+    names = _load(asked.guided)
+    if asked.list or asked.target not in names:
+        sys.stdout.write("\n".join(names) + "\n")
+        sys.exit(0 if asked.list else 2)
     resource.setrlimit(resource.RLIMIT_AS, (MEMORY, MEMORY))
     signal.signal(signal.SIGALRM, _stop)
     os.environ["PACKGEN_FUZZ_PLACE"] = tempfile.mkdtemp(prefix="packgen-fuzz-")
