@@ -10,7 +10,8 @@ from packgen.page.desk import Desk
 from packgen.page.look import HAIR, MIDDLE
 from packgen.page.marks import Ink, Mark, Path_, Point, Stroke
 from packgen.page.pen import Pen
-from packgen.pictures.drawn import fits
+from packgen.page.pictured import place_picture
+from packgen.pictures.drawn import fits, shows_drawing
 from packgen.pictures.finish import is_plain
 from packgen.pictures.line_art import LineArt, lines_alone
 from packgen.pictures.load import WHOLE, Crop, picture_info
@@ -19,6 +20,8 @@ from packgen.reading.dates import plain
 from packgen.reading.models import Work
 
 _FEWEST_PX = 48
+_UNDERLAID = ("first", "younger")
+_UNDER = 0.84  # how far a work under its own outlines is lightened
 _TURN = 1.2  # a picture is laid sideways if that makes it so much wider
 
 
@@ -123,6 +126,18 @@ def lines_of(desk: Desk, work: Work, detail: int) -> LineArt:
     """The lines of a work to draw on: those of its drawing if there is one, or those found in its picture."""
     assert work.image
     return lines_alone(desk.store, work.image, detail, drawing_of(work))
+
+
+def underlay(desk: Desk, pen: Pen, work: Work, box: Box, crop: Crop | None = None) -> None:
+    """For the younger, the work or a part of it as faintly as it may lie under lines found in it: few tell more so.
+
+    Nothing under the lines of a drawing, which tell enough.
+    """
+    assert work.image
+    if desk.level not in _UNDERLAID or drawing_of(work) or shows_drawing(desk.store, work.image):
+        return
+    place_picture(desk, pen, work.image, box.x, box.y, box.width, box.height, crop=crop, grey=True, lighten=_UNDER,
+                  framed=False, warn=False)  # fmt: skip
 
 
 def frame_of(pen: Pen, box: Box, width: float = HAIR, ink: Ink = 0.45, role: str = "picture-edge") -> None:

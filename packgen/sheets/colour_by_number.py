@@ -4,11 +4,22 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from packgen.page.artwork import Box, Lining, centred, draw_line_art, drawing_of, enough_in, frame_of, subject_of, turns
+from packgen.page.artwork import (
+    Box,
+    Lining,
+    centred,
+    draw_line_art,
+    drawing_of,
+    enough_in,
+    frame_of,
+    subject_of,
+    turns,
+    underlay,
+)
 from packgen.page.blocks import Block, Bullets, Prose, draw_stack, gap_of
 from packgen.page.desk import Desk, Laid, Option, Sheet
 from packgen.page.frame import Head
-from packgen.page.look import HAIR, MIDDLE, RULE, SOFT, THIN
+from packgen.page.look import BLACK, HAIR, MIDDLE, RULE, SOFT, THIN
 from packgen.page.marks import Ink, Stroke
 from packgen.page.pen import Pen
 from packgen.page.sideways import sideways, upright
@@ -76,6 +87,8 @@ def lay_out(desk: Desk) -> tuple[Laid, ...]:
         foot = draw_stack(desk.kit, pen, _words(at, form), x, y + height, width, height) - at.look.gap
         high = _key_height(at, form, entries)
         box = centred(shape, Box(x, y + high + at.look.gap, width, foot - y - high - at.look.gap), 0.0)
+        if form == "colours":
+            underlay(at, pen, work, box)
         _areas(at, pen, art, box)
         room = box.y - at.look.gap - y
         high = min(room, high * 1.35)
@@ -118,7 +131,7 @@ def _areas(desk: Desk, pen: Pen, art: LineArt, box: Box) -> None:
     """The lines, and in every area its number, as large as its room allows."""
     largest, least = _NUMBER[desk.level]
     placed = art.placed(box.x, box.y, box.width)
-    style = desk.look.label.grey(SOFT)
+    style = desk.look.label.grey(BLACK)
     rise = desk.faces.metrics(style.face).cap / 2
     draw_line_art(pen, art, box, _LINES[desk.level])
     frame_of(pen, box, _LINES[desk.level].width, _LINES[desk.level].ink)

@@ -7,7 +7,18 @@ from dataclasses import dataclass
 from itertools import pairwise
 from math import ceil, hypot
 
-from packgen.page.artwork import Box, Lining, centred, draw_line_art, enough_in, frame_of, lines_of, subject_of, turns
+from packgen.page.artwork import (
+    Box,
+    Lining,
+    centred,
+    draw_line_art,
+    enough_in,
+    frame_of,
+    lines_of,
+    subject_of,
+    turns,
+    underlay,
+)
 from packgen.page.blocks import Block, Bullets, Lines, Prose, Stack, draw_stack, gap_of
 from packgen.page.desk import Desk, Laid, Option, Sheet
 from packgen.page.frame import Head
@@ -152,6 +163,8 @@ def _picture(desk: Desk, pen: Pen, work: Work, form: str, box: Box) -> None:
         _squares(pen, box, places)
     elif rest != "blank" or form == "outline":
         art = lines_of(desk, work, _DETAIL[desk.level])
+        for crop in part.rest if rest == "outlines" else ():
+            underlay(desk, pen, work, box.part(crop), crop)
         draw_line_art(pen, art, box, _FAINT if rest == "faint" else _LINING[desk.level], only=places)
     frame_of(pen, box, _LINING[desk.level].width if form == "outline" else THIN, 0.0 if form == "outline" else RULE)
 

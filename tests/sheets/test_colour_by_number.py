@@ -9,7 +9,7 @@ import pytest
 from art_desks import FACES, LEVELS, SHEETS_OF_PAPER, art_desk, picture, placed, said, shelf, work
 from PIL import Image, ImageDraw
 
-from packgen.page.marks import Page, Path_, Text
+from packgen.page.marks import Page, Path_, Picture, Text
 from packgen.pictures.mixing import PAINTS
 from packgen.sheets.colour_by_number import _art, lay_out
 
@@ -83,6 +83,19 @@ def test_numbers_fit_their_areas_and_stand_out_from_the_paper(level: str) -> Non
         # Relative luminance of a grey (WCAG 2.1); 7:1 on white is its enhanced contrast, 1.4.6.
         grey = float(p.mark.ink)  # type: ignore[arg-type]
         assert 1.05 / (((grey + 0.055) / 1.055) ** 2.4 + 0.05) >= 7
+
+
+@pytest.mark.parametrize(("level", "shown"), [("first", 1), ("younger", 1), ("older", 0), ("upper", 0)])
+def test_the_younger_see_the_work_faintly_under_lines_found_in_it(level: str, shown: int) -> None:
+    page = numbered_page(level)
+    images = [p for p in placed(page) if isinstance(p.mark, Picture)]
+    assert len(images) == shown
+    for p in images:
+        with Image.open(p.mark.source) as image:  # type: ignore[union-attr]
+            # Black on the darkest of it is still 7:1 (WCAG 2.1, 1.4.6): a grey of 151 of 255 has luminance 0.31.
+            assert image.convert("L").getextrema()[0] > 200
+        frame = max((q.box for q in placed(page, "picture-edge")), key=lambda box: box[2] - box[0])
+        assert p.box == pytest.approx(frame, abs=0.01)
 
 
 def test_a_drawing_of_the_work_gives_the_lines() -> None:

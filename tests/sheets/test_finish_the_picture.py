@@ -28,9 +28,10 @@ def frame(page: Page) -> tuple[float, float, float, float]:
     return max((p.box for p in placed(page, "picture-edge")), key=lambda b: (b[2] - b[0]) * (b[3] - b[1]))
 
 
-def printed(page: Page) -> list[tuple[float, float, float, float]]:
+def printed(page: Page, faint: bool = False) -> list[tuple[float, float, float, float]]:
+    """Where the work is printed within its place; or where it lies faintly under lines, without words of its own."""
     whole = frame(page)
-    boxes = [p.box for p in placed(page) if isinstance(p.mark, Picture)]
+    boxes = [p.box for p in placed(page) if isinstance(p.mark, Picture) and bool(p.mark.words) is not faint]
     return [b for b in boxes if b[0] > whole[0] - 0.1 and b[3] < whole[3] + 0.1]
 
 
@@ -90,6 +91,14 @@ def test_lines_are_drawn_only_where_nothing_is_printed() -> None:
         across = min(part[2], line.clip[2]) - max(part[0], line.clip[0])
         down = min(part[3], line.clip[3]) - max(part[1], line.clip[1])
         assert min(across, down) < 0.01
+
+
+def test_the_younger_see_the_rest_faintly_under_lines_found_in_it() -> None:
+    for level, count in (("first", 1), ("younger", 1), ("older", 0), ("upper", 0)):
+        assert len(printed(finished(level), faint=True)) == count
+    ((left, low, right, top),), (part,) = printed(finished("younger"), faint=True), printed(finished("younger"))
+    assert min(part[2], right) - max(part[0], left) < 0.01 or min(part[3], top) - max(part[1], low) < 0.01
+    assert not printed(finished("younger", options=[("rest", "blank")]), faint=True)
 
 
 def test_blank_paper_is_blank() -> None:
