@@ -36,6 +36,7 @@ DRAWINGS: dict[str, Callable[[], str]] = {
     "isaure-quenby/pictures/lamp-house-door.svg": flat.lamp_house_door,
     "isaure-quenby/pictures/lamp-house-wall.svg": flat.lamp_house_wall,
     "isaure-quenby/pictures/lamp-house-window.svg": flat.lamp_house_window,
+    "tomasz-orrelin/pictures/barn-gable.svg": flat.barn_gable,
     "tomasz-orrelin/pictures/kitchen-tiles.svg": flat.kitchen_tiles,
     "tomasz-orrelin/pictures/kitchen-tiles-lines.svg": flat.kitchen_tiles_lines,
 }

@@ -135,3 +135,13 @@ def lamp_house_door() -> str:
         f'<circle cx="67" cy="540" r="4" fill="#e0b04a" stroke="{_EDGE}" stroke-width="1.5"/>'
         f'<rect x="10" y="600" width="80" height="13" fill="#bdb096" stroke="{_EDGE}" stroke-width="2"/>'
     )
+
+
+def barn_gable() -> str:
+    """A gable of the barn: boards, and high up a ring where the knot-hole is."""
+    boards = "".join(f"M{x} 0V52" for x in range(5, 50, 5))
+    return (
+        '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 50 52">'
+        f'<path d="{boards}" fill="none" stroke="#8a8a8a" stroke-width="0.4"/>'
+        '<circle cx="25" cy="14" r="2.2" fill="#ffffff" stroke="#000000" stroke-width="0.7"/></svg>\n'
+    )

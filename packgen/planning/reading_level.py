@@ -8,6 +8,7 @@ teaches are taken as one syllable: a child who hears the study has them by heart
 
 from __future__ import annotations
 
+import math
 import re
 import unicodedata
 from collections.abc import Collection, Iterable
@@ -160,7 +161,7 @@ def as_warnings(hard: Iterable[HardSentence], grade: float) -> tuple[Fault, ...]
     return tuple(
         warning(
             sentence.place,
-            f"'{_shortened(sentence.sentence)}' reads at about grade {sentence.grade:.0f}, above grade {grade:g}",
+            f"'{_shortened(sentence.sentence)}' reads at about grade {math.ceil(sentence.grade)}, above grade {grade:g}",
             _advice(sentence),
         )
         for sentence in hard
