@@ -183,7 +183,8 @@ def test_a_helper_that_is_killed_is_told(home: Path) -> None:
 
 def test_ctrl_c_stops_a_build_with_a_word(home: Path) -> None:
     running = start(home, "--jobs", "2")
-    time.sleep(0.8)
+    while running.poll() is None and not list(home.glob("out/.packgen.*")):
+        time.sleep(0.01)  # until the build has begun; before that Python itself is stopped
     running.send_signal(signal.SIGINT)
     _, said = running.communicate(timeout=60)
     assert running.returncode in (0, 1)
