@@ -161,7 +161,8 @@ def as_warnings(hard: Iterable[HardSentence], grade: float) -> tuple[Fault, ...]
     return tuple(
         warning(
             sentence.place,
-            f"'{_shortened(sentence.sentence)}' reads at about grade {math.ceil(sentence.grade)}, above grade {grade:g}",
+            f"'{_shortened(sentence.sentence)}' reads at about grade {math.ceil(sentence.grade)}, "
+            f"above grade {grade:g}",
             _advice(sentence),
         )
         for sentence in hard
