@@ -27,8 +27,8 @@ _LETTERS = 140
 _MOST_LETTERS = {
     "study": 40, "in_short": 90, "title": 50, "author": 40, "name": 40, "what": 90, "short": 40, "word": 24,
     "means": 75,
-    "medium": 40, "held": 60, "life": 2500, "tell": 320, "brief": 240, "note": 200, "item": 40, "unit": 12, "text": 120,
-    "family": 40, "look": 100, "look_first": 70, "answers": 125, "answers_first": 100,
+    "medium": 40, "held": 60, "life": 2500, "tell": 320, "brief": 240, "note": 200, "item": 60, "unit": 12, "text": 120,
+    "family": 40, "look": 100, "look_first": 70, "answers": 145, "answers_first": 85, "steps": 240,
 }  # fmt: skip
 _UNREAD = frozenset(
     {"link", "image_said", "drawing_said", "portrait_said", "mesh_said", "id", "works", "levels", "leave_out"}

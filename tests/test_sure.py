@@ -128,15 +128,15 @@ def fullest(place: Path, dice: random.Random, slim: bool) -> str:
                   f"    held: {say(60)}", f"    tell: {say(320)}", "    when: c. 1851"]  # fmt: skip
         for key, count, most in (
             ("look", 4, 100),
-            ("answers", 4, 125),
+            ("answers", 4, 145),
             ("look_first", 3, 70),
-            ("answers_first", 3, 100),
+            ("answers_first", 3, 85),
         ):
             lines.append(f"    {key}: [{', '.join(say(most) for _ in range(count))}]")
     lines += [f"{key}: [{', '.join(say(140) for _ in range(12))}]" for key in ("obstacles", "facts")]
     lines += ["words:"] + [f"  - {{word: {say(24)}, means: {say(75)}}}" for _ in range(20)]
     lines += ["challenges:", f"  - {{title: {say(50)}, brief: {say(240)}, materials: ["]
-    lines += ["    " + ", ".join(f"{{item: {say(40)}, amount: 3, unit: {say(12)}}}" for _ in range(12)) + "]}"]
+    lines += ["    " + ", ".join(f"{{item: {say(60)}, amount: 3, unit: {say(12)}}}" for _ in range(12)) + "]}"]
     return "\n".join(lines) + "\n"
 
 
