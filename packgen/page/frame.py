@@ -14,6 +14,7 @@ from packgen.page.text import Fitted, Style, fit
 _EMBLEM = {"first": 22.0, "younger": 19.0, "older": 15.0, "upper": 14.0, "parent": 13.0}
 _STRIP = {"first": 4.4, "younger": 3.8, "older": 2.8, "upper": 2.4, "parent": 2.4}
 _FOOT = 11.0
+_CLEAR = 8.0  # mm more that the subject keeps from the date beside it, so that the two are not read as one line
 _DOT = " · "
 _TAG = 46.0  # mm, the most the tag with the sheet's number takes of the foot
 RULER = 100.0
@@ -77,7 +78,7 @@ def _head_text(kit: Kit, head: Head, width: float) -> tuple[float, float]:
     fitted = fit(kit.faces, head.title, look.title, room, 2 * look.title.leading, look.title.size * 0.6)
     high = fitted.height
     if head.subject:
-        high += _subject(kit, head, room).height + 0.5
+        high += _subject(kit, head, room - _CLEAR).height + 0.5
     return room, max(mark, high)
 
 
@@ -109,7 +110,7 @@ def draw_head(kit: Kit, pen: Pen, head: Head, x: float, top: float, width: float
     emblem(pen, head.emblem, x, top - (high + mark) / 2, mark, MIDDLE)
     left = x + mark + 5.0
     title = fit(kit.faces, head.title, look.title, room, 2 * look.title.leading, look.title.size * 0.6)
-    subject = _subject(kit, head, room)
+    subject = _subject(kit, head, room - _CLEAR)
     text_high = title.height + (subject.height + 0.5 if head.subject else 0.0)
     y = pen.lines(left, top - (high - text_high) / 2, title.lines, title.style, role="title")
     if head.subject:

@@ -15,6 +15,8 @@ from packgen.page.marks import Ink, Stroke
 from packgen.page.pen import Pen
 from packgen.page.text import Style, fit, widest_word, wrap
 
+_CREASE = 2.6  # mm more between a fold and the words behind it
+
 
 @dataclass(frozen=True, slots=True)
 class Column:
@@ -84,8 +86,12 @@ class Table:
     def _lines(self, kit: Kit, column: Column, cell: str | Cell, wide: float) -> tuple[tuple[str, ...], Style]:
         """The lines of a cell, and their style: a size smaller where only that keeps its words whole."""
         full, style = self._cell(kit, column, cell)
-        room = wide - 2 * self.pad
+        room = self._room(column, wide)
         return _whole_words(kit, full.text, style, room) if full.text else ((), style)
+
+    def _room(self, column: Column, wide: float) -> float:
+        """The width for the words of a cell; those behind a fold stand clear of it."""
+        return wide - 2 * self.pad - (_CREASE if column.fold else 0.0)
 
     def _least(self, kit: Kit) -> float:
         return self.least or max(kit.look.ruling.pitch, kit.look.body.leading + 2 * self.pad)
@@ -119,7 +125,7 @@ class Table:
         high = 2 * self.pad
         for text, style in ((column.head, kit.look.label), (column.unit, kit.look.small)):
             if text:
-                lines, set_in = _whole_words(kit, text, style, wide - 2 * self.pad)
+                lines, set_in = _whole_words(kit, text, style, self._room(column, wide))
                 high += len(lines) * set_in.leading
         return high
 
@@ -177,8 +183,9 @@ class Table:
             y = top - group + over - spare / 2 - self.pad
             for text, wish in ((column.head, kit.look.label), (column.unit, kit.look.small.grey(SOFT))):
                 if text:
-                    lines, style = _whole_words(kit, text, wish, wide - 2 * self.pad)
-                    y = pen.lines(left + self.pad, y, lines, style, align=column.align, width=wide - 2 * self.pad)
+                    room = self._room(column, wide)
+                    lines, style = _whole_words(kit, text, wish, room)
+                    y = pen.lines(left + wide - self.pad - room, y, lines, style, align=column.align, width=room)
 
     def _draw_row(self, kit: Kit, pen: Pen, x: float, top: float, wides: Sequence[float],
                   row: Sequence[str | Cell], high: float) -> None:  # fmt: skip
@@ -189,13 +196,13 @@ class Table:
             if fill is not None:
                 pen.box(left, top - high, wide, high, None, fill, role="table-cell")
             lines, style = self._lines(kit, column, cell, wide)
-            room = wide - 2 * self.pad
+            room = self._room(column, wide)
             if full.corner:
                 small = kit.look.small.at(min(kit.look.small.size, 2.8)).grey(SOFT)
                 pen.text(left + 0.9, top - 0.6 - small.size * 0.8, full.corner, small, role="corner")
             if lines:
                 up = top - (high - len(lines) * style.leading) / 2
-                pen.lines(left + self.pad, up, lines, style, align=column.align, width=room)
+                pen.lines(left + wide - self.pad - room, up, lines, style, align=column.align, width=room)
             elif full.box:
                 side = min(kit.look.body.size, high - 2 * self.pad)
                 pen.box(left + (wide - side) / 2, top - (high + side) / 2, side, side, Stroke(THIN, 0.15),

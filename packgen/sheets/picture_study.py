@@ -11,13 +11,12 @@ from packgen.page.blocks import Art, Block, Boxed, Bullets, DrawBox, Lines, Pros
 from packgen.page.desk import Desk, Laid, Option, Sheet
 from packgen.page.frame import Head, draw_foot
 from packgen.page.letters import TraceLine, at_size, trace_width
-from packgen.page.look import SOFT, THIN
+from packgen.page.look import SOFT
 from packgen.page.marks import Page
 from packgen.page.pen import Pen
 from packgen.page.pictured import place_picture
 from packgen.page.qr import draw_qr, side_for
 from packgen.page.text import Style, fit, wrap
-from packgen.pictures.closer import composition_lines
 from packgen.pictures.load import aspect
 from packgen.reading.dates import plain
 from packgen.reading.models import Work
@@ -39,7 +38,9 @@ _WRITTEN = {"first": 0, "younger": 1, "older": 2, "upper": 3}
 # copied, and the lines of an answer.
 _YOUNGER = ((50.0, True, 2), (38.0, True, 2), (42.0, True, 1), (50.0, False, 2), (34.0, False, 1))
 # The same for the older: the height of the sketch, the lines of an answer, and how many questions less.
-_OLDER = ((44.0, 2, 0), (40.0, 1, 0), (40.0, 1, 1), (36.0, 1, 2))
+_OLDER = ((44.0, 2, 0), (38.0, 2, 0), (40.0, 1, 0), (40.0, 1, 1), (36.0, 1, 2))
+_FAINT = 0.62  # how far the copy to draw on is lightened
+_APART = 6.0  # mm between the copy and what stands beside it
 _SMALLEST = 0.65  # of the level's letters, in a title to copy
 
 
@@ -170,7 +171,7 @@ def _older(desk: Desk, head: Head, work: Work) -> list[Block]:
             blocks.append(Stack((Prose(question, "strong", tight=True), Lines(lines, 5, gap=0.3))))
         # The faint copy would give the memory sketch away beside it: it comes last, below the fold.
         where = Stack(tuple(_whereabouts(desk, work)))
-        blocks.append(Row(((1.0, _composition(desk, work)), (1.05, where)), gutter=6.0))
+        blocks.append(Row(((_copy_share(work), _composition(desk, work)), (1.0, where)), gutter=_APART))
         if _on_a_page(desk, head, blocks):
             break
     return blocks
@@ -183,7 +184,7 @@ def _on_a_page(desk: Desk, head: Head, blocks: Sequence[Block]) -> bool:
 
 
 def _composition(desk: Desk, work: Work) -> Block:
-    """A faint copy of the work under the lines that halve and third it, to draw the composition on."""
+    """A faint copy of the work, as large as its share of the page allows, to draw its big shapes on."""
     assert work.image
     path = work.image
     words = desk.say("composition")
@@ -194,15 +195,18 @@ def _composition(desk: Desk, work: Work) -> Block:
         pen.lines(x, y + height, lines, style)
         room = height - len(lines) * style.leading - 1.5
         wide, high = _largest(aspect(path), width, room)
-        place_picture(desk, pen, path, x, y + room - high, wide, high, lighten=0.72, grey=True, about=work.image_said)
-        for line in composition_lines("thirds"):
-            (x1, y1), (x2, y2) = line
-            base = y + room - high
-            pen.line(x + x1 * wide, base + y1 * high, x + x2 * wide, base + y2 * high, THIN, 0.25, (1.6, 1.2))
+        place_picture(desk, pen, path, x, y + room - high, wide, high, lighten=_FAINT, grey=True, about=work.image_said)
 
     # An upright work needs more height to be large enough to draw on.
-    wanted = 2 * style.leading + 1.5 + (desk.live_width - 6.0) / 2.05 / aspect(path)
-    return Art(paint, 56.0, min(84.0, max(56.0, wanted)), grow=1.4)
+    column = (desk.live_width - _APART) * _copy_share(work) / (_copy_share(work) + 1.0)
+    wanted = 2 * style.leading + 1.5 + column / aspect(path)
+    return Art(paint, min(70.0, max(56.0, wanted)), min(104.0, max(56.0, wanted)), grow=1.4)
+
+
+def _copy_share(work: Work) -> float:
+    """How wide the column of the faint copy is, over the one beside it: a wide work wants more."""
+    assert work.image
+    return 1.35 if aspect(work.image) > 1.1 else 1.0
 
 
 def _whereabouts(desk: Desk, work: Work) -> list[Block]:

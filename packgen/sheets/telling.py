@@ -142,15 +142,15 @@ def _drawn(desk: Desk, draw: str, tell: str) -> tuple[Block, ...]:
 def _older(desk: Desk, number: int) -> tuple[Block, ...]:
     recall: tuple[Block, ...] = ()
     if number > 1:
-        recall = (Stack((Prose(desk.say("recall"), "label", tight=True), Lines(1, 2, gap=0.0))),)
+        recall = (Stack((Prose(desk.say("recall"), "label", tight=True), Lines(2, 2, gap=0.0))),)
     return (*recall, *_written(desk, "draw", "tell", "ask"))
 
 
 def _written(desk: Desk, draw: str, tell: str, ask: str) -> tuple[Block, ...]:
     """Lines to tell on with a place to sketch beside them, and a question."""
-    told = Stack((Prose(desk.say(tell), "label", tight=True), Lines(4, gap=0.0)), gap=3.0)
+    told = Stack((Prose(desk.say(tell), "label", tight=True), Lines(3, gap=0.0)), gap=3.0)
     sketch: Block = DrawBox(desk.say(draw), least=30.0)
     left_handed = bool(desk.child and desk.child.left_handed)
     cells = ((1.9, told), (1.0, sketch))
-    question = Stack((Prose(desk.say(ask), "label", tight=True), Lines(1, 2, gap=0.0)), gap=3.0)
+    question = Stack((Prose(desk.say(ask), "label", tight=True), Lines(2, 2, gap=0.0)), gap=3.0)
     return (Row(cells[::-1] if left_handed else cells, gutter=5.0, gap=3.0), question)

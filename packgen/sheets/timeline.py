@@ -293,7 +293,9 @@ def _tasks(desk: Desk, marks: Sequence[Moment]) -> list[Block]:
         Stack((Prose(f"{k}. {ask}", "strong", tight=True), Lines(1, 1, gap=0.0)), gap=2.5)
         for k, ask in enumerate(asks, 1)
     ]
-    blocks += [Stack((Prose(ask, "strong", tight=True), Lines(2, 12, gap=0.0))) for ask in desk.say_lines("own")]
+    unsure = any(m.event.when.approximate for m in marks)
+    own = desk.say_lines("own", unsure=unsure)
+    blocks += [Stack((Prose(ask, "strong", tight=True), Lines(2, 12, gap=0.0))) for ask in own]
     return blocks
 
 

@@ -293,9 +293,9 @@ def _own_order(desk: Desk, words: Sequence[Word]) -> list[Word]:
 
 
 def _named(desk: Desk, word: Word, words: Sequence[Word]) -> Block:
-    """A word to use in a sentence; its meaning beside it unless the meanings were to be found by matching."""
-    matched = desk.level != "upper" and len(words) >= _PAIRS
-    return Prose(word.word, "strong", tight=True) if matched else _entry(desk, word)
+    """A word to use in a sentence; its meaning beside it unless it is to be found: by matching, or behind a fold."""
+    found = desk.level == "upper" or len(words) >= _PAIRS
+    return Prose(word.word, "strong", tight=True) if found else _entry(desk, word)
 
 
 def _guesses(desk: Desk, words: Sequence[Word]) -> Block:

@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from packgen.faults import Said
-from packgen.planning.life import age_questions, chosen_events, years_between
+from packgen.planning.life import age_questions, chosen_events, timeline_questions, years_between
 from packgen.reading.dates import read_when
 from packgen.reading.models import Day, Event, Study
 
@@ -95,3 +95,37 @@ def test_every_question_has_one_answer_also_where_only_years_are_known() -> None
     asked = age_questions(study(*events, born="1834", died="1902"), events)
     assert [q.kind for q in asked] == ["age", "age", "age", "between"]
     assert all(q.low == q.high for q in asked)
+
+
+@pytest.mark.parametrize("words", ["Three poor years at the school", "3 poor years at the school"])
+def test_a_bar_whose_words_say_how_long_it_is_is_not_asked_about(words: str) -> None:
+    events = [event("1871-1874", words), event("1908-1921", "He covers his kitchen with tiles.")]
+    asked = [q for q in age_questions(study(born="1849"), events) if q.kind == "lasted"]
+    assert [(q.what, q.answer) for q in asked] == [("He covers his kitchen with tiles", "13")]
+
+
+def test_an_age_that_stands_in_the_words_is_not_asked_for() -> None:
+    events = [event("1841", "At seven she sees a wreck"), event("1858", "At twenty-four she opens a shop")]
+    assert age_questions(study(born="1834"), events) == []
+
+
+def test_the_oldest_are_asked_what_dates_leave_open() -> None:
+    # Michael Faraday, 22 September 1791 to 25 August 1867; induction found on 29 August 1831, aged 39; the Christmas
+    # lectures 1827 to 1860 (Encyclopaedia Britannica, from memory)
+    events = [event("1791", "Born"), event("1813", "Joins the Institution"), event("c. 1821", "Rotates a wire"),
+              event("29 August 1831", "Induction"), event("1827-1860", "Gives lectures"), event("1846", "Light"),
+              event("1867", "Dies")]  # fmt: skip
+    asked = {q.kind: q for q in timeline_questions(study(*events, born="22 September 1791", died="25 August 1867"),
+                                                   events, "upper")}  # fmt: skip
+    assert asked["life"].answer == "75"
+    assert (asked["exact"].what, asked["exact"].answer) == ("Induction", "39")
+    assert (asked["ages"].what, asked["ages"].answer) == ("Light", "54 or 55")
+    assert asked["unsure"].answer == "24 to 35"
+    assert asked["share"].answer == "44 %"  # 33 of 75 years
+    assert asked["gap"].answer == "22"  # 1791 to 1813, open dots and bars left out
+    assert asked["rate"].answer == "0.9"  # 7 events in 76 years
+
+
+def test_where_only_years_are_known_the_oldest_name_both_ages_at_death() -> None:
+    (first, *_) = timeline_questions(study(born="1849", died="October 1921"), [], "upper")
+    assert (first.kind, first.answer) == ("lives", "71 or 72")

@@ -80,9 +80,7 @@ def test_of_many_events_the_youngest_have_at_most_four() -> None:
 def test_a_number_has_one_line_and_a_thought_has_several(level: str) -> None:
     (laid,) = timeline.lay_out(desk(level, *LIFE))
     page = laid.pages[-1]
-    asks = [
-        (p.mark.text, p.box[1]) for p in placed(page, "text") if isinstance(p.mark, Text) and p.mark.text.endswith("?")
-    ]
+    asks = [(p.mark.text, p.box[1]) for p in placed(page, "text") if isinstance(p.mark, Text)]
     lines = [p.box[1] for p in placed(page, "baseline")]
 
     def lines_under(text: str) -> int:
@@ -90,7 +88,19 @@ def test_a_number_has_one_line_and_a_thought_has_several(level: str) -> None:
         low = max((y for _, y in asks if y < top - 1), default=0.0)
         return sum(low < y < top for y in lines)
 
-    assert lines_under("longest time") >= 2 and lines_under("In which ten years") >= 2
+    thoughts = ("longest time", "In which ten years") if level == "older" else ("Which ten years hold",)
+    assert all(lines_under(words) >= 2 for words in thoughts)
+
+
+def test_the_oldest_are_asked_about_gaps_and_doubt_and_not_what_the_older_are_asked() -> None:
+    life = (*LIFE, event("c. 1872", "An undated sketch"), event("1880-1890", "A long voyage"))
+    desks = [desk(level, *life) for level in ("older", "upper")]
+    for at in desks:
+        at.study = replace(at.study, born=read_when(Said("1834")), died=read_when(Said("1902")))
+    older, upper = (words(timeline.lay_out(at)) for at in desks)
+    assert "how many years is this bar long?" in older and "what age did" in older
+    assert "longest gap" in upper and "“about” date" in upper and "on average" in upper
+    assert "how many years is this bar long?" not in upper and "what age did" not in upper
 
 
 def test_forms_suit_the_level_and_can_be_chosen() -> None:
