@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, replace
 
-from packgen.nets.cutting import LETTER_INSET, cuts_of, face_label, letter_places
+from packgen.nets.cutting import cuts_of, face_label, letter_places
 from packgen.nets.develop import Flat
 from packgen.nets.forests import Graph
 from packgen.nets.gluing import last_face, letter, order
@@ -39,8 +39,7 @@ def finished_net(graph: Graph, flat: Flat, placing: Placing, rule: TabRule) -> N
         ]
         tabs = tuple(lettered.tabs.get(part, ()))
         outlines = {f.source: f.points for f in faces}
-        inset = LETTER_INSET + rule.youngest
-        letters = tuple(x for j in lettered.joints for x in letter_places(j, part, outlines, tabs, inset))
+        letters = tuple(x for j in lettered.joints for x in letter_places(j, part, outlines, tabs))
         folded = {(f.start, f.end) for f in lettered.folds.get(part, ())}
         flat_hinges = tuple(t.hinge for t in tabs if (t.hinge[0], t.hinge[-1]) not in folded)
         cuts = cuts_of(faces, tuple(h for h in flat.hinges if h.part == part), tabs)

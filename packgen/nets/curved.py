@@ -18,19 +18,21 @@ from packgen.nets.tabs import LEAST_DEPTH, LEAST_TIP, TabRule, rounded, trapezoi
 from packgen.nets.vectors import Point
 
 Line = tuple[Point, ...]
-_TOOTH = 12.0
-_STRAY = 0.6
-"""A straight-hinged tooth may leave the round rim by this much (mm), and is no wider than `_TOOTH`."""
+_TOOTH, _WIDE_TOOTH = 12.0, 20.0
+_STRAY, _WIDE_STRAY = 0.6, 1.2
+"""A straight-hinged tooth may leave the round rim by this much (mm), and is no wider than `_TOOTH`; for small hands
+it may be wider, as their card gives way (common practice, no source)."""
 
 
-def tooth_count(radius: float) -> int:
+def tooth_count(radius: float, small_hands: bool = False) -> int:
     """How many teeth go round a rim: about 12 mm wide, narrower where a wider one would leave the curve by 0.6 mm.
 
-    A chord c of a circle of radius r leaves it by about c² / 8r.
+    A chord c of a circle of radius r leaves it by about c² / 8r. For small hands both limits are nearly twice as large.
     """
     if radius <= 0:
         return 1
-    wide = min(_TOOTH, math.sqrt(8 * _STRAY * radius))
+    most, stray = (_WIDE_TOOTH, _WIDE_STRAY) if small_hands else (_TOOTH, _STRAY)
+    wide = min(most, math.sqrt(8 * stray * radius))
     return max(6, math.ceil(2 * math.pi * radius / wide))
 
 
@@ -92,7 +94,8 @@ class _Builder:
         dev = development(mantle)
         seams = [self._letter() for _ in range(self.sectors)]
         rims = self._rims(mantle)
-        low, high = (max(1, math.ceil(tooth_count(r) / self.sectors)) for r in (mantle.foot, mantle.top))
+        small = self.rule.small_hands
+        low, high = (max(1, math.ceil(tooth_count(r, small) / self.sectors)) for r in (mantle.foot, mantle.top))
         sector = sector_of(dev, 1 / self.sectors, (low, high))
         first = len(self.parts)
         teeth = self._rim_tabs(mantle, sector, (low, high), rims)
@@ -147,7 +150,7 @@ class _Builder:
         face = FlatFace(name, sector.outline, (0.0, middle), (0.0, 1.0), source)
         tabs = [self._seam(dev, sector, teeth[0], seams[0], (name, follow))]
         tabs += [replace(t, on_face=name) for t in teeth[0]]
-        letters = (*(_on_tab(t) for t in tabs), edge_letter(seams[1], sector.left, LETTER_INSET + self.rule.youngest))
+        letters = (*(_on_tab(t) for t in tabs), edge_letter(seams[1], sector.left))
         start, end = tabs[0].hinge
         folds = (Fold(start, end, MOUNTAIN, 180.0, True), *teeth[1])
         scores = tuple(generators(dev, sector))
@@ -189,7 +192,7 @@ class _Builder:
         part = len(self.parts)
         letters = []
         for turn in (math.pi / 4, 3 * math.pi / 4, 5 * math.pi / 4, 7 * math.pi / 4):
-            reach = disc.radius - LETTER_INSET - self.rule.youngest
+            reach = disc.radius - LETTER_INSET
             at = (math.cos(turn) * reach, math.sin(turn) * reach)
             letters.append(Letter(text, at, math.degrees(turn) + 90, "edge"))
         self.parts.append(Part((face,), (), cuts_of((face,), (), ()), (), tuple(letters)))

@@ -96,8 +96,7 @@ class _Wish:
     solid: Solid
     width: float
     height: float
-    card: float
-    youngest: bool
+    rule: TabRule
     holes: tuple[Drilling, ...]
     most: int
 
@@ -115,6 +114,7 @@ def lay_out(
     *,
     card: float = 0.25,
     youngest: bool = False,
+    small_hands: bool = False,
     holes: Sequence[Drilling] = (),
     most_sheets: int = MOST_SHEETS,
     auto_sheets: int = 1,
@@ -124,7 +124,7 @@ def lay_out(
     `scale` is `auto`, `fit` (as large as one sheet allows), `true`, or a ratio. `auto` is the largest ISO 5455 scale,
     not above true size, whose net fits on `auto_sheets` sheets; more sheets or an enlargement if it would be too small
     to fold, or most of its edges shorter than 12 mm; and true size for a thing that is made to size. `card` is the
-    card's thickness in mm.
+    card's thickness in mm; for the `youngest` and for `small_hands` see TabRule.
 
     Raises NetError, with the nearest sensible scale, if it cannot fold or takes more than `most_sheets`.
     """
@@ -135,7 +135,8 @@ def lay_out(
             f"A printable area of {area_width:g} x {area_height:g} mm is too small for a net.",
             f"Give it at least {LEAST_AREA:g} mm each way.",
         )
-    wish = _Wish(thing, area_width, area_height, card, youngest, tuple(holes), most_sheets)
+    rule = TabRule(card, youngest, small_hands)
+    wish = _Wish(thing, area_width, area_height, rule, tuple(holes), most_sheets)
     wanted = read_scale(scale)
     if wanted == AUTO and thing.made_to_size:
         wanted = 1.0
@@ -148,7 +149,7 @@ def lay_out(
 
 
 def _auto(wish: _Wish, auto_sheets: int) -> NetSheets:
-    most = largest_fit(wish.solid, wish.area, wish.card) * math.sqrt(auto_sheets)
+    most = largest_fit(wish.solid, wish.area, wish.rule.card) * math.sqrt(auto_sheets)
     small = 0.0
     for ratio in standard_scales(min(1.0, most * 1.02)):
         try:
@@ -199,7 +200,7 @@ def _fiddly(wish: _Wish, ratio: float) -> bool:
 
 
 def _fit(wish: _Wish) -> NetSheets:
-    most = largest_fit(wish.solid, wish.area, wish.card)
+    most = largest_fit(wish.solid, wish.area, wish.rule.card)
     for ratio in fitting_scales(most):
         if ratio < most / 3:
             break
@@ -260,10 +261,10 @@ def _try(wish: _Wish, ratio: float, most: int, whole: bool) -> tuple[Net, list[S
 
     With `whole` no piece may be split or tiled to fit. None if it needs more sheets than `most`.
     """
-    solid = wish.solid.scaled(ratio, lid_allowance(wish.card))
-    if paper_area(solid, wish.card) > most * wish.width * wish.height:
+    solid = wish.solid.scaled(ratio, lid_allowance(wish.rule.card))
+    if paper_area(solid, wish.rule.card) > most * wish.width * wish.height:
         return None
-    work = Unfolding(solid, TabRule(wish.card, wish.youngest), wish.area)
+    work = Unfolding(solid, wish.rule, wish.area)
     best: tuple[Net, list[Spot]] | None = None
     for net in work.nets():
         best = _better(best, drilled(net, wish.holes), wish, most)
@@ -316,7 +317,7 @@ def _materials(net: Net, wish: _Wish) -> tuple[str, ...]:
     tools = ("ruler and a blunt point for scoring",) if folds else ()
     strings = any(not h.mark_only for p in net.parts for h in p.holes)
     holes = ("hole punch or pricker",) if strings else ()
-    return (f"card about {wish.card:g} mm thick", "scissors", *tools, *glue, *holes)
+    return (f"card about {wish.rule.card:g} mm thick", "scissors", *tools, *glue, *holes)
 
 
 def _sheet(net: Net, spots: Sequence[Spot], number: int) -> NetSheet:

@@ -14,6 +14,7 @@ from packgen.nets.plane import TOUCH, shape, shared
 from packgen.nets.tabs import (
     APART,
     LEAST_DEPTH,
+    WIDE,
     Site,
     TabRule,
     alone,
@@ -226,8 +227,8 @@ def _grow(board: _Board, edge: int, rule: TabRule) -> None:
     """
     site, _, _ = board.tabs[edge]
     want = rule.depth(site.length)
-    for apart in APART:
-        for step in (1.0, 0.75, 0.5, 0.25, 0.0):
+    for apart in (WIDE, *APART):
+        for step in (1.0, 0.75) if apart == WIDE else (1.0, 0.75, 0.5, 0.25, 0.0):
             points = tab_shape(site, LEAST_DEPTH + (want - LEAST_DEPTH) * step, apart)
             if points is None:
                 continue

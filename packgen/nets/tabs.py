@@ -24,6 +24,8 @@ APART = (3.0, 2.0, 1.0, 0.0)
 """How far (mm) the cut lines beside a tab should lie from each other, the best first: a child's scissors need 3 mm of
 waste to turn in (common practice, no source). 0 is where the geometry allows no more.
 """
+WIDE = 5.0
+"""So far (mm) they lie where a tab keeps its depth for all that: no narrow slot to cut out."""
 CLEAR = math.radians(3)
 _WEDGE = math.radians(30)
 """Cut lines that meet at this angle or more may start from one point: the waste between them is no sliver."""
@@ -39,10 +41,14 @@ def clear(angle: float) -> float:
 
 @dataclass(frozen=True, slots=True)
 class TabRule:
-    """What tabs depend on besides the edge: the card's thickness in mm and whether the youngest build it."""
+    """What tabs depend on besides the edge: the card's thickness in mm and who builds it.
+
+    For the `youngest` tabs are deeper and round, for `small_hands` the teeth on round rims are fewer and wider.
+    """
 
     card: float = 0.25
     youngest: bool = False
+    small_hands: bool = False
 
     def depth(self, edge: float) -> float:
         """The depth a tab should have: a quarter of its edge, between limits that grow with the card's thickness.

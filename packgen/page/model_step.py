@@ -59,7 +59,8 @@ def model_things(desk: Desk, model: Model, persons: Sequence[Person], makers: in
 
 def _net(desk: Desk, model: Model, persons: Sequence[Person]) -> NetSheets | NetError:
     makers = [person for person in persons if "model" in person.kinds]
-    return made_net(desk, model, bool(makers) and all(person.level == "first" for person in makers))
+    levels = [person.level for person in makers] or [desk.level]
+    return made_net(desk, model, next((level for level in levels if level != "first"), levels[0]))
 
 
 def _facts(desk: Desk, model: Model, net: NetSheets, persons: Sequence[Person],

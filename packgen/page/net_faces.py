@@ -50,7 +50,9 @@ def art_marks(desk: Desk, box: Art, wanted: FaceArt) -> tuple[tuple[Mark, ...], 
         x, y, wide, high = placed(wanted.image, box)
         place_picture(desk, pen, wanted.image, x, y, wide, high, about=wanted.image_said, framed=False)
     elif wanted.texture:
-        draw_texture(pen, str(wanted.texture), box.width, box.height)
+        inner = desk.kit.pen()  # whole rows between the folds: none is cut through at the eaves
+        draw_texture(inner, str(wanted.texture), box.width - 2 * CLEAR, box.height - 2 * CLEAR)
+        pen.group(inner.marks, (1.0, 0.0, 0.0, 1.0, CLEAR, CLEAR))
     return tuple(pen.marks), outline
 
 
@@ -104,7 +106,7 @@ def draw_arts(desk: Desk, pen: Pen, sheet: NetSheet, arts: Mapping[str, FaceArt]
 
 @dataclass(frozen=True, slots=True)
 class Name:
-    """A face's name with its em in mm and its place, `patched` where a drawing or bend lines lie under it."""
+    """A face's name with its em in mm and its place, `patched` where bend lines lie under it."""
 
     text: str
     size: float
@@ -114,11 +116,14 @@ class Name:
 
 @dataclass(frozen=True, slots=True)
 class Names:
-    """Whose names are to stand on a sheet: the solid, its drawings, and the faces that a step names."""
+    """Whose names are to stand on a sheet: the faces of a solid that a step names, and unless `few` the rest.
+
+    A model with drawings is to look like its real thing: none but the faces of its steps are named on it.
+    """
 
     solid: Solid
-    arts: Mapping[str, FaceArt]
     told: frozenset[str]
+    few: bool = False
 
     def told_on(self, desk: Desk, sheet: NetSheet) -> list[Name]:
         """The names of the faces that a step names, placed before anything else; on a small face only its number."""
@@ -126,22 +131,21 @@ class Names:
         return [name for name in names if name]
 
     def others_on(self, desk: Desk, sheet: NetSheet, taken: Sequence[Spot]) -> list[Name]:
-        """The names of all other faces without a drawing, where there is room beside what is placed already."""
-        faces = (f for f in sheet.faces if f.name not in self.told and not art_of(self.arts, f.name))
+        """The names of all other faces, where there is room beside what is placed already."""
+        faces = () if self.few else (f for f in sheet.faces if f.name not in self.told)
         names = (self._name(desk, sheet, face, taken) for face in faces)
         return [name for name in names if name]
 
     def _name(self, desk: Desk, sheet: NetSheet, face: FlatFace, taken: Sequence[Spot]) -> Name | None:
-        drawn = art_of(self.arts, face.name) is not None
         short = re.search(r"\d+$", face.name)
         for text in (self.solid.shown(face.name), *((short[0],) if short and face.name in self.told else ())):
             for size in _SIZES:
                 style = desk.look.small.at(size)
                 wide = desk.faces.width(text, style.face, size) / 2
-                for at in _places(face, drawn):
+                for at in _places(face):
                     spot = Spot(at, wide, size * 0.45, _turn(face, self.solid))
                     if _free(spot, face, taken, sheet):
-                        return Name(text, size, spot, drawn or bool(sheet.scores))
+                        return Name(text, size, spot, bool(sheet.scores))
         return None
 
 
@@ -169,18 +173,13 @@ def _level(face: FlatFace, solid: Solid) -> bool:
     return abs(solid.normal(face.source)[2]) > 0.99
 
 
-def _places(face: FlatFace, drawn: bool) -> Iterator[Point]:
-    """Where a face's name may stand: in the middle, then towards its foot and head; on a drawing at the foot first."""
+def _places(face: FlatFace) -> Iterator[Point]:
+    """Where a face's name may stand: in the middle, then towards its foot and head."""
     x, y = face.label
     ux, uy = face.up
     reach = max(dist(p, q) for p in face.points for q in face.points)
-    row = [
-        face.label,
-        *((x + ux * k * reach / 12, y + uy * k * reach / 12) for k in (-1, 1, -2, 2, -3, 3, -4, 4, -5, 5)),
-    ]
-    if drawn:
-        row.sort(key=lambda p: p[0] * ux + p[1] * uy)
-    yield from row
+    for k in (0, -1, 1, -2, 2, -3, 3, -4, 4, -5, 5):
+        yield x + ux * k * reach / 12, y + uy * k * reach / 12
 
 
 def _free(spot: Spot, face: FlatFace, taken: Sequence[Spot], sheet: NetSheet) -> bool:

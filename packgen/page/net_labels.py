@@ -13,7 +13,7 @@ from packgen.page.desk import Desk
 from packgen.page.marks import Point
 
 # The em of the letters on tabs and beside edges, in mm.
-_LETTERS = {"first": (5.2, 4.4), "younger": (4.2, 3.4), "older": (3.6, 3.0), "upper": (3.4, 2.9)}
+_LETTERS = {"first": (5.2, 3.2), "younger": (4.2, 3.0), "older": (3.6, 2.7), "upper": (3.4, 2.6)}
 _LEAST = 1.9
 _CLEAR = 0.45
 """How far letters keep from the lines round them (mm), half a cut line's width included."""

@@ -23,6 +23,8 @@ LAY = Stroke(HAIR, 0.45)
 RING = Stroke(THIN, 0.0, (0.75, 0.6))
 CROSS = Stroke(HAIR, 0.2)
 TAB = 0.955
+_EDGE_INK = 0.35
+"""Of a letter beside an edge: it shows on the finished model, so it is paler than that on the tab."""
 _SAME = 1e-3
 
 
@@ -89,7 +91,7 @@ def draw_hole(pen: Pen, hole: Hole) -> None:
 
 def draw_letter(desk: Desk, pen: Pen, placed: Placed, patched: bool) -> None:
     """A glue letter; `patched` on a white patch, where it stands on a drawing or on bend lines."""
-    style = desk.look.strong.at(placed.size).grey(0.1)
+    style = desk.look.strong.at(placed.size).grey(_EDGE_INK if placed.letter.on == "edge" else 0.1)
     inner = desk.kit.pen()
     spot = placed.spot
     if patched:

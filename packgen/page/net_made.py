@@ -7,6 +7,7 @@ from packgen.nets import Drilling, NetError, NetSheets, build, entry
 from packgen.nets import lay_out as lay_out_net
 from packgen.nets.given import plain_name
 from packgen.nets.solid import Solid
+from packgen.nets.tabs import TabRule
 from packgen.page.desk import Desk
 from packgen.page.net_key import net_area
 from packgen.reading.measures import read_length
@@ -19,14 +20,13 @@ CARD = 0.25
 _CARDS = (0.05, 1.0)
 
 
-def made_net(desk: Desk, model: Model, youngest: bool) -> NetSheets | NetError:
-    """The model's net on the family's paper, or all reasons why it cannot be made.
+def made_net(desk: Desk, model: Model, level: str) -> NetSheets | NetError:
+    """The model's net on the family's paper for a level, or all reasons why it cannot be made.
 
-    `youngest` asks for larger, rounded tabs.
+    For `first` tabs are larger and round, for `first` and `younger` the teeth on round rims fewer and wider.
     """
-    card = card_of(desk, model)
-    key = ("net", model, youngest) if card == CARD else ("net", model, youngest, card)
-    made = desk.once(key, lambda: _net(desk, model, youngest, card))
+    rule = TabRule(card_of(desk, model), level == "first", level in ("first", "younger") and _is_round(model))
+    made = desk.once(("net", model, rule), lambda: _net(desk, model, rule))
     assert isinstance(made, NetSheets | NetError)
     return made
 
@@ -48,13 +48,22 @@ def card_of(desk: Desk, model: Model) -> float:
     return CARD
 
 
-def _net(desk: Desk, model: Model, youngest: bool, card: float) -> NetSheets | NetError:
+def _is_round(model: Model) -> bool:
+    """True if the solid has round rims."""
+    try:
+        return bool(asked_solid(model).curved)
+    except NetError:
+        return False
+
+
+def _net(desk: Desk, model: Model, rule: TabRule) -> NetSheets | NetError:
     area = net_area(desk)
     holes = tuple(Drilling(str(h.where), h.across, h.mark_only) for h in model.holes)
     try:
         solid = asked_solid(model)
         return lay_out_net(
-            solid, area.width, area.height, str(model.scale), card=card, youngest=youngest, holes=holes
+            solid, area.width, area.height, str(model.scale), card=rule.card, youngest=rule.youngest,
+            small_hands=rule.small_hands, holes=holes,
         )  # fmt: skip
     except NetError as error:
         return error

@@ -66,8 +66,8 @@ def _draw(desk: Desk, pen: Pen, sheet: NetSheet, job: _Job) -> None:
     for shape in (*(t.points for t in sheet.tabs), *(o.points for o in sheet.overlaps)):
         pen.polygon(shape, None, TAB, role="tab")
     draw_arts(desk, pen, sheet, job.arts)
-    told = frozenset(stage.face for stage in job.net.stages if stage.face)
-    names = Names(job.net.net.solid, job.arts, told)
+    told = frozenset(s.face for s in job.net.stages if s.face and not art_of(job.arts, s.face))
+    names = Names(job.net.net.solid, told, bool(job.arts))
     first = names.told_on(desk, sheet)
     letters = place_letters(desk, sheet, [name.spot for name in first])
     taken = [*(name.spot for name in first), *(placed.spot for placed in letters)]

@@ -19,6 +19,8 @@ _FLAT = ("fold", "bend", *_GLUED)
 _ORDER = re.compile(r"(?:^|[.?!:;,] |\bthen |\band )(colour|color|paint|draw|decorate|shade|prick|pierce|punch|poke)\b")
 _PIERCING = {"prick", "pierce", "punch", "poke"}
 _AFTER = re.compile(r"\b(?:finished|ready|when it is|once it|chart|graph|table of|what (?:you|happen))")
+MANY = 12
+"""So many tabs or more a small child glues with a grown-up (common practice, no source)."""
 TICKED = 3
 """A stage with so many tabs or more has a row of boxes to tick."""
 
@@ -31,7 +33,16 @@ class Told:
     letters: tuple[str, ...] = ()
 
 
-def told_steps(desk: Desk, net: NetSheets, own: Sequence[str] = ()) -> tuple[Told, ...]:
+@dataclass(frozen=True, slots=True)
+class Extra:
+    """What the steps depend on beside the net: the study's `own`, a thread for its hole, faces that bear no name."""
+
+    own: tuple[str, ...] = ()
+    thread: bool = False
+    unnamed: frozenset[str] = frozenset()
+
+
+def told_steps(desk: Desk, net: NetSheets, extra: Extra) -> tuple[Told, ...]:
     """Every step of building a net in order.
 
     Of the study's `own` steps one that begins with 'Before you cut' comes first, 'Before you fold' or 'glue' before
@@ -39,13 +50,14 @@ def told_steps(desk: Desk, net: NetSheets, own: Sequence[str] = ()) -> tuple[Tol
     first too, what pierces it while it is flat; the rest come at the end.
     """
     rows: list[tuple[str, Told]] = []
-    first = True
+    many, first = _many(desk, net), True
     for stage in net.stages:
-        if stage.kind in _CLOSED and stage.thread:
+        if stage.kind in _CLOSED and stage.thread and extra.thread:
             rows.append(("thread", Told(say(desk, "step_thread"))))
-        rows.append((stage.kind, _told(desk, net.net.solid, stage, first)))
+        rows.append((stage.kind, _told(desk, net.net.solid, stage, _Way(first, many, stage.face in extra.unnamed))))
         first = first and stage.kind != "glue"
-    for words in own:
+        many = 0 if stage.kind in ("glue", "teeth") else many
+    for words in extra.own:
         at = _place(words, [kind for kind, _ in rows])
         rows.insert(at, ("own", Told(words)))
     return tuple(told for _, told in rows)
@@ -72,21 +84,37 @@ def _stages_after(said: str) -> tuple[str, ...]:
     return _GLUED if "glue" in opening else (*_CLOSED, "thread", "wind_close")
 
 
-def _told(desk: Desk, solid: Solid, stage: Stage, first: bool) -> Told:
+def _many(desk: Desk, net: NetSheets) -> int:
+    """How many tabs there are to glue, if they are too many for a small child alone; else 0."""
+    tabs = sum(len(part.tabs) for part in net.net.parts)
+    return tabs if desk.level in ("first", "younger") and tabs >= MANY else 0
+
+
+@dataclass(frozen=True, slots=True)
+class _Way:
+    """How a stage is told: as the `first` with glue, with help for so `many` tabs, of a face that is `bare` of names."""
+
+    first: bool
+    many: int
+    bare: bool
+
+
+def _told(desk: Desk, solid: Solid, stage: Stage, way: _Way) -> Told:
     letters = stage.letters
     tabs = say(desk, "tabs", letters=letters, run=len(letters) > 3 and run_of(letters)) if letters else ""
     shown = solid.shown(stage.face)
     face = say(desk, "face_words", face=shown, numbered=shown[-1:].isdigit())
     words = say(
         desk, f"step_{stage.kind}", letters=letters, tabs=tabs, face=face, count=stage.count, folds=stage.folds,
-        own=stage.own, first=first, glue=not desk.no_glue, size=length_words(desk, stage.size),
+        own=stage.own, first=way.first, many=way.many, bare=way.bare, glue=not desk.no_glue,
+        size=length_words(desk, stage.size),
     )  # fmt: skip
     return Told(words, letters if len(letters) >= TICKED and stage.kind in ("glue", "close") else ())
 
 
 def step_lines(desk: Desk, net: NetSheets, own: Sequence[str] = ()) -> tuple[str, ...]:
     """Every step of building a net as sentences."""
-    return tuple(told.words for told in told_steps(desk, net, own))
+    return tuple(told.words for told in told_steps(desk, net, Extra(tuple(own))))
 
 
 def ready_words(desk: Desk, net: NetSheets) -> tuple[str, ...]:

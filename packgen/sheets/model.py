@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import partial
@@ -10,12 +11,12 @@ from packgen.nets import NetSheets
 from packgen.page.blocks import Art, Block, Boxed, Break, Bullets, DrawBox, Prose, Row, Stack, heading
 from packgen.page.desk import Desk, Laid, Option, Sheet
 from packgen.page.marks import Page
-from packgen.page.net_faces import check_faces, check_textures, painter_of
+from packgen.page.net_faces import art_of, check_faces, check_textures, painter_of
 from packgen.page.net_figures import figures_of
 from packgen.page.net_key import length_words
 from packgen.page.net_made import made_net, place_in
 from packgen.page.net_pages import net_facts, net_pages
-from packgen.page.net_steps import care_words, ready_words, told_steps
+from packgen.page.net_steps import Extra, care_words, ready_words, told_steps
 from packgen.page.pen import Pen
 from packgen.page.preparing import once
 from packgen.page.solid_view import draw_solid, view_shape
@@ -34,9 +35,8 @@ SHEET = Sheet(
     ),
 )
 _LEAST, _LEFT = 48.0, 1.15
-_BESIDE = 0.3  # the part of the width that the finished model takes beside the steps
-_PART = 0.85
-"""Steps that take more than this part of a page stand alone, for they may have to go on on another."""
+_THREAD = re.compile(r"\b(thread|string|yarn|ribbon|cord)s?\b", re.IGNORECASE)
+"""What goes through the hole of a closed model, if the study speaks of it."""
 _OWN = 90.0
 """A place for the child's own drawing or photograph is no higher (mm)."""
 _WIDE = 0.75
@@ -66,7 +66,7 @@ def lay_out(desk: Desk) -> tuple[Laid, ...]:
 
 def net_of(desk: Desk, model: Model) -> NetSheets | None:
     """The model's net on the family's paper, or None with a fault at the place of each thing wrong with it."""
-    made = made_net(desk, model, desk.level == "first")
+    made = made_net(desk, model, desk.level)
     if isinstance(made, NetSheets):
         return made
     for error in made.all:
@@ -85,21 +85,20 @@ class _Job:
 
 
 def _steps(job: _Job) -> tuple[Page, ...]:
-    """One page if all fits, else two: what to have ready on the first, what to do beside the finished model after it.
+    """One page if all fits, else two: the finished model and what to have ready, then what to do.
 
-    A place for the child's own picture of it, and the small figures, are there if they take no page of their own.
+    A place for the child's own picture of it is there if it takes no page of its own.
     """
     desk, model = job.desk, job.model
-    head = desk.head(desk.say("title"), str(model.title), "box")
+    subject = desk.say("subject", title=model.title, who=desk.study.study)
+    head = desk.head(desk.say("title"), subject, "box")
     figures, care, after = figures_of(desk, job.net), _care_box(job), _after(job)
     beside, box = _before(job, False), DrawBox(desk.say("finished"), least=45.0, most=_OWN)
-    before, seen = _before(job, view_shape(job.net.net.solid) > _WIDE), _after(job, seen=True)
-    fits = seen[-1].measure(desk.kit, desk.live_width).least < _PART * desk.room(head, 1)
+    before = _before(job, view_shape(job.net.net.solid) > _WIDE)
     wishes: tuple[tuple[int, list[Block]], ...] = (
         (1, [*beside, figures, care, *after, box]),
         (1, [*beside, figures, care, *after]),
-        *((2, [*blocks, figures, care, Break(), *seen, box]) for blocks in (before, beside) if fits),
-        (2, [*beside, figures, care, Break(), *after, box]),
+        *((2, [*blocks, care, Break(), figures, *after, box]) for blocks in (before, beside)),
         (2, [*beside, care, Break(), figures, *after]),
         (2, [*beside, care, Break(), *after]),
     )
@@ -126,18 +125,21 @@ def _before(job: _Job, wide: bool) -> list[Block]:
     return [*blocks, Row(((_LEFT, Stack((have, sizes))), (1.0, view)), gutter=6.0)]
 
 
-def _after(job: _Job, seen: bool = False) -> list[Block]:
-    """What to do; the finished model beside it if it is to be `seen` there."""
+def _after(job: _Job) -> list[Block]:
+    """What to do."""
     desk = job.desk
     blocks: list[Block] = []
     if desk.no_glue and job.net.net.joints:
         blocks.append(Boxed(Prose(desk.say("no_glue"), "body"), "note"))
-    told = told_steps(desk, job.net, [str(words) for words in job.model.steps])
-    steps: Block = StepList(told, gap=1.5)
-    if seen:
-        view = Art(partial(_view, job), _LEAST, max(_LEAST, _BESIDE * desk.live_width / view_shape(job.net.net.solid)))
-        steps = Row(((1 - _BESIDE, steps), (_BESIDE, view)), gutter=6.0, gap=1.5)
-    return [*blocks, heading(desk.say("steps")), steps]
+    return [*blocks, heading(desk.say("steps")), StepList(told_steps(desk, job.net, _extra(job)), gap=1.5)]
+
+
+def _extra(job: _Job) -> Extra:
+    """What the steps of this model depend on beside its net."""
+    model = job.model
+    said = " ".join([*(str(w) for w in model.steps), *(str(m.item) for m in model.materials)])
+    drawn = frozenset(face.name for face in job.net.net.solid.faces if art_of(job.arts, face.name))
+    return Extra(tuple(str(words) for words in model.steps), bool(_THREAD.search(said)), drawn)
 
 
 def _ready(job: _Job) -> tuple[str, ...]:

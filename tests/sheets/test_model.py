@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import json
 import math
+import re
 from pathlib import Path
 from typing import Any
 
 import pdfplumber
 import pypdfium2
 import pytest
+import shapely
 from PIL import Image
 
 from packgen import build
@@ -217,16 +219,77 @@ def test_what_marks_or_pierces_the_card_comes_before_it_is_closed(
 
 
 @pytest.mark.parametrize("level", ["younger", "older"])
-def test_the_finished_model_stands_on_the_page_of_its_steps_and_no_box_is_huge(tmp_path: Path, level: str) -> None:
+def test_the_finished_model_is_drawn_once_and_no_box_is_huge(tmp_path: Path, level: str) -> None:
     manifest, folder = made(tmp_path, BOX, f"{{name: Bram, age: 8, pack: {level}}}")
     (sheet,) = [(f["path"], s["pages"]) for f in manifest["files"] for s in f["sheets"] if s.get("part") == "steps"]
+    seen, boxes, text = [], [], ""
     with pdfplumber.open(folder / sheet[0]) as pdf:
-        page = pdf.pages[sheet[1][1] - 1]
-        assert "Score the fold lines" in page.extract_text()
-        views = [c for c in page.curves if len(c["pts"]) == 5 and c.get("fill") and c["width"] > 30]
-        assert len(views) >= 3  # the three faces of a box that are seen
-        boxes = [c["height"] for c in (*page.curves, *page.rects) if c["width"] > 450]
+        for page in pdf.pages[sheet[1][0] - 1 : sheet[1][1]]:
+            faces = [c for c in page.curves if len(c["pts"]) == 5 and c.get("fill") and c["width"] > 30 * MM]
+            seen += [len(faces)] if faces else []
+            boxes += [c["height"] for c in (*page.curves, *page.rects) if c["width"] > 450]
+            text += page.extract_text()
+    assert len(seen) == 1 and seen[0] <= 6  # one box, of three faces in sight and three behind them
     assert max(boxes, default=0) < 95 * MM
+    assert "Box · Isaure Quenby" in text  # whose box it is, above what is told of it
+
+
+TOWER = "  - {title: Lamp, solid: tower, given: {sides: 8, across: 2.6 m, height: 6.6 m, roof: 1.2 m}, scale: '1:50'}\n"
+CONE = "  - {title: Cone, solid: cone, given: {diameter: 70 mm, height: 90 mm}, scale: true, holes: [apex]%s}\n"
+
+
+def test_letters_on_faces_that_show_hug_their_edge(tmp_path: Path) -> None:
+    manifest, folder = made(tmp_path, BOX)
+    (card,) = [f for f in manifest["files"] if f["stock"] == "card"]
+    (model,) = manifest["models"]
+    with pdfplumber.open(folder / card["path"]) as pdf:
+        page = pdf.pages[0]
+        height = float(page.height)
+        letters = [
+            ((c["x0"] + c["x1"]) / 2 / MM, (height - (c["top"] + c["bottom"]) / 2) / MM, c)
+            for c in page.chars
+            if c["text"] in {t["letter"] for t in model["tabs"]} and "Bold" in c["fontname"]
+        ]
+    tabs = [shapely.Polygon(t["points_mm"]) for t in model["tabs"]]
+    cuts = shapely.union_all([shapely.LineString([*c["points_mm"], c["points_mm"][0]]) for c in model["cuts"]])
+    faces = [shapely.Polygon(f["points_mm"]) for f in model["faces"]]
+    found = 0
+    for x, y, _ in letters:
+        at = shapely.Point(x, y)
+        if any(face.contains(at) for face in faces) and not any(tab.contains(at) for tab in tabs):
+            found += 1
+            assert cuts.distance(at) < 2.6  # the middle of the letter: all of it is within 3 mm or so
+    assert found >= len(tabs)
+
+
+def test_a_model_with_drawings_bears_no_names_on_them_and_its_last_face_is_told_by_its_letters(tmp_path: Path) -> None:
+    faces = ", ".join(f"{{face: side {k}, texture: boards}}" for k in (1, 2, 3, 4))
+    barn = f"  - {{title: Barn, solid: gabled-house, given: {{length: 72 mm, width: 50 mm, height: 28 mm, roof: 24 mm}}, scale: true, faces: [{faces}, {{face: roof 1, texture: tiles}}, {{face: roof 2, texture: tiles}}]}}\n"  # noqa: E501
+    card = words(tmp_path, barn, part="card")
+    assert not re.search(r"(roof|side|gable) \d", card)
+    assert "Now the last face" in (said := words(tmp_path, barn)) and "roof 1" not in said
+
+
+def test_the_teeth_of_a_cone_are_wider_for_small_hands(tmp_path: Path) -> None:
+    def teeth(level: str) -> list[float]:
+        manifest, _ = made(tmp_path, CONE % "", f"{{name: Bram, age: 8, pack: {level}}}")
+        rows = [t["points_mm"] for t in manifest["models"][0]["tabs"] if t["under"] == "base"]
+        return [math.dist(row[0], row[3]) for row in rows]
+
+    younger, older = teeth("younger"), teeth("older")
+    assert len(younger) <= 12 < len(older) and min(younger) > 1.4 * max(older)
+
+
+def test_many_tabs_are_glued_with_a_grown_up_by_the_younger(tmp_path: Path) -> None:
+    assert "There are 16 tabs: work with a grown-up." in words(tmp_path, TOWER)
+    assert "work with a grown-up" not in words(tmp_path, TOWER, "{name: Juno, age: 11, pack: older}")
+    assert "work with a grown-up" not in words(tmp_path, BOX)
+
+
+def test_a_thread_is_pulled_through_only_if_the_study_has_one(tmp_path: Path) -> None:
+    with_thread = words(tmp_path, CONE % ", steps: [Hang the cone up by its thread.]")
+    assert "Pull the thread through the hole now" in with_thread and "If a thread" not in with_thread
+    assert "thread" not in words(tmp_path, CONE % "")
 
 
 def test_cautions_are_told_once_and_end_with_a_line_for_a_grown_up(tmp_path: Path) -> None:

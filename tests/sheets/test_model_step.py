@@ -4,9 +4,10 @@ from parent_desks import BOX, CHILDREN, desk, family, squeezed, study
 
 from packgen.faults import Said
 from packgen.nets import NetError, NetSheets
+from packgen.nets.tabs import TabRule
 from packgen.page.marks import Text
 from packgen.page.model_step import model_care, model_step, model_things
-from packgen.page.net_made import made_net
+from packgen.page.net_made import CARD, made_net
 from packgen.page.parents import persons
 from packgen.reading.models import Hole, Material, Model
 
@@ -50,12 +51,12 @@ def test_what_cannot_be_made_is_said() -> None:
 
 def test_a_net_is_made_once_for_guide_and_sheet() -> None:
     on = desk("guide", study(models=(BOX,)))
-    first = made_net(on, BOX, False)
-    assert isinstance(first, NetSheets) and made_net(on, BOX, False) is first
-    assert isinstance(made_net(on, replace(BOX, solid=Said("teapot")), False), NetError)
+    first = made_net(on, BOX, "older")
+    assert isinstance(first, NetSheets) and made_net(on, BOX, "older") is first
+    assert isinstance(made_net(on, replace(BOX, solid=Said("teapot")), "older"), NetError)
 
 
 def test_the_youngest_get_the_net_for_the_youngest() -> None:
     on = desk("guide", study(models=(BOX,)), family(CHILDREN[2:]))
     assert model_step(on, BOX, persons(on), (), False).blocks
-    assert ("net", BOX, True) in on.kept
+    assert ("net", BOX, TabRule(CARD, youngest=True)) in on.kept
