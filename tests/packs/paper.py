@@ -101,12 +101,23 @@ class PaperPage:
 
     @cached_property
     def runs(self) -> tuple[Run, ...]:
-        """All runs of letters in the order they are drawn."""
-        return tuple(_runs(self.file.pdfium[self.index]))
+        """All runs of letters in the order they are read.
+
+        pdfium puts runs on one line in order from the page's left to its right, so a page whose letters all stand on
+        their heads, as the backs for a printer that flips on the short edge do, is turned for the reading. Places stay
+        those on the page as it lies.
+        """
+        page = self.file.pdfium[self.index]
+        found = tuple(_runs(page))
+        if found and all(round(run.angle) % 360 == 180 for run in found):
+            page.set_rotation(180)
+            found = tuple(_runs(page))
+            page.set_rotation(0)
+        return found
 
     @cached_property
     def text(self) -> str:
-        """All letters of the page in the order they are drawn, without any white space."""
+        """All letters of the page in the order they are read, without any white space."""
         return "".join("".join(run.text.split()) for run in self.runs)
 
     @cached_property

@@ -162,6 +162,23 @@ def test_bookmarks_are_the_sheets_of_the_manifest(packs: Packs) -> None:
         assert found == wanted, entry["path"]
 
 
+def test_bookmarks_below_a_sheet_lead_to_the_page_of_the_sheet_that_has_their_words(packs: Packs) -> None:
+    below = 0
+    for entry in packs.manifest["files"]:
+        file, last = packs.file(entry["path"]), 0
+        ends = {sheet["title"]: sheet["pages"] for sheet in entry["sheets"]}
+        for mark in file.pdfium.get_toc():
+            page = mark.get_dest().get_index() + 1
+            if mark.level == 0:
+                over, last = ends[mark.get_title()], 0
+                continue
+            assert over[0] <= page <= over[1] and page >= last, (entry["path"], mark.get_title())
+            assert "".join(mark.get_title().split()) in file.pages[page - 1].text, (entry["path"], mark.get_title())
+            below, last = below + 1, page
+    # The halves of a guide for a one-sided printer have no page order to lead through.
+    assert below == 0 if packs.family.printer.sides == "one-sided" else below >= 10
+
+
 def test_all_fonts_are_embedded_and_subset(packs: Packs) -> None:
     seen = set()
     for entry in packs.manifest["files"]:

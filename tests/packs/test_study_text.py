@@ -105,6 +105,16 @@ def test_works_have_their_titles_and_questions(whose: tuple[Packs, Child]) -> No
         assert not missing(pages_of(sheets), texts), work.title
 
 
+def test_the_guide_gives_the_answer_after_each_question_on_a_picture(packs: Packs) -> None:
+    guide = [page for e in packs.manifest["files"] if not e["child"] for page in packs.file(e["path"]).pages]
+    asked = [pair for work in packs.study.works for pair in zip(work.look, work.answers, strict=False)]
+    if any(child.pack == "first" for child in packs.family.children):
+        asked += [pair for work in packs.study.works for pair in zip(work.look_first, work.answers_first, strict=False)]
+    assert len(asked) >= 10
+    absent = missing(guide, [f"{ask} → {answer}" if answer != "-" else ask for ask, answer in asked])
+    assert not absent, "\n".join(absent)
+
+
 def challenge_texts(challenge: Challenge, level: str) -> Iterator[str]:
     yield challenge.title
     if level == "first":
@@ -151,7 +161,7 @@ def silent(study: Study) -> set[str]:
     """What a study says to packgen, not to the reader: keys, files, addresses (they become QR codes) and measures."""
     texts: list[str | None] = [study.kind, study.portrait_said, study.note]
     for work in study.works:
-        texts += [work.id, work.image_said, work.link]
+        texts += [work.id, work.image_said, work.drawing_said, work.link, *work.leave_out]
     for chapter in study.book.chapters if study.book else ():
         texts += [chapter.pages, *chapter.works]
     for one in (*study.challenges, *study.models):
@@ -170,17 +180,24 @@ def silent(study: Study) -> set[str]:
 
 
 def not_chosen(packs: Packs) -> set[str]:
-    """What is only told where a recipe asks for it: the youngest's own questions, and the parts to find in a work."""
+    """What is only told where a child of a level is there to hear it, or a recipe asks for it.
+
+    The youngest's own questions and the answers to them, words for some ages, and the parts to find in a work.
+    """
     texts: set[str] = set()
     if not any(sheet.pack == "first" for sheet in packs.sheets("challenge")):
         texts |= {str(challenge.brief_first) for challenge in packs.study.challenges}
     for work in packs.study.works:
         if not any(s.pack == "first" and s.title.endswith(work.title) for s in packs.sheets("picture-study")):
-            texts |= set(work.look_first)
+            texts |= {*work.look_first, *work.answers_first}
         closer = [s for s in packs.sheets("look-closer") if s.title.endswith(work.title)]
         if not any(sheet.pack in ("first", "younger") for sheet in closer):
             texts |= {detail.name for detail in work.details}
-    return texts
+    levels = {child.pack for child in packs.family.children}
+    for_them = [word for word in packs.study.words if not word.levels or levels & set(word.levels)]
+    others = [word for word in packs.study.words if word not in for_them]
+    texts |= {text for word in others for text in (word.word, word.means)}
+    return texts - {text for word in for_them for text in (word.word, word.means)}
 
 
 def all_dates(study: Study) -> list[object]:
