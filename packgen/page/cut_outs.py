@@ -22,7 +22,8 @@ from packgen.page.text import fit
 from packgen.pictures.cutouts import PackedSheet, Piece, pack
 
 _GAP = 3.0
-_CHIP, _INSET, _LETTER = 5.2, 1.2, 3.7  # mm: the white chip with a picture's letter, off its corner; the letter's em
+_LETTER = 3.7  # mm: the em of the letter on a picture, or more if the level's smallest type is larger
+_INSET, _CHIP = 1.2, 1.4  # its white chip: mm off the picture's corner, and its height in ems of the letter
 
 More = Callable[[float], Sequence[Block]]
 
@@ -137,10 +138,11 @@ class _Packed(Whole):
         place_picture(self.desk, pen, cut.path, x, y, cut.wide, cut.high, about=cut.about, framed=False,
                       name=f'"{cut.name}"')  # fmt: skip
         pen.box(x, y, cut.wide, cut.high, Stroke(THIN, 0.2), role="cut")
-        style = kit.look.strong.at(_LETTER)
-        wide = max(_CHIP, kit.faces.width(cut.letter, style.face, style.size) + 2.0)
-        pen.box(x + _INSET, y + _INSET, wide, _CHIP, Stroke(HAIR, RULE), 1.0, corner=0.8, role="chip")
-        base = y + _INSET + _CHIP / 2 - kit.faces.metrics(style.face).cap * style.size / 2
+        style = kit.look.strong.at(max(_LETTER, kit.look.small.size))
+        high = _CHIP * style.size
+        wide = max(high, kit.faces.width(cut.letter, style.face, style.size) + 2.0)
+        pen.box(x + _INSET, y + _INSET, wide, high, Stroke(HAIR, RULE), 1.0, corner=0.8, role="chip")
+        base = y + _INSET + high / 2 - kit.faces.metrics(style.face).cap * style.size / 2
         pen.text(x + _INSET + wide / 2, base, cut.letter, style, align="centre", role="chip-letter")
 
 

@@ -161,9 +161,8 @@ def _cut_up(store: Store, path: Path, level: int, drawing: Path | None) -> _Cut:
     if shows_drawing(store, lines):
         drawn = store.pixels(lines, AREAS_PX, grey=True)
         image = store.pixels(path, AREAS_PX).resize(drawn.size)
-        return _Cut(
-            image, drawn_areas(drawn, wanted, image if drawing else None), _Ink(drawn_ink(drawn), _ink(store, lines))
-        )
+        areas = drawn_areas(drawn, wanted, image if drawing else None)
+        return _Cut(image, areas, _Ink(_inked(store, lines, drawn.size), _ink(store, lines)))
     image = store.pixels(lines, _PX)
     areas = areas_of(image, wanted)
     return _Cut(store.pixels(path, _PX).resize(image.size) if drawing else image, areas)
@@ -301,6 +300,12 @@ def _ink(store: Store, path: Path) -> tuple[Steps, ...]:
 
     found: tuple[Steps, ...] = store.keep_long(path, "ink", made)
     return found
+
+
+def _inked(store: Store, path: Path, size: tuple[int, int]) -> Image.Image:
+    """The pixels of a picture of that size which the ink of a drawing touches, thin and faint strokes too."""
+    touched = drawn_ink(store.pixels(path, INK_PX, grey=True)).resize(size, Image.Resampling.BOX)
+    return touched.point([0] + [255] * 255)
 
 
 def _spots(cut: _Cut) -> list[tuple[float, float, float]]:

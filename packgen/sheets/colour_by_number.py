@@ -51,6 +51,9 @@ _MOST_COLOURS, _MOST_TONES = 20, 9
 # The em of a number in mm: the largest, and the smallest that is still read with ease (6 pt and more; common practice).
 _NUMBER = {"first": (8.0, 4.4), "younger": (5.0, 2.8), "older": (3.6, 2.3), "upper": (3.4, 2.2)}
 _ROW = {"first": 12.5, "younger": 10.6, "older": 9.4, "upper": 9.4}
+_RIM = 0.1  # mm of a number's box in which a line does not touch its figures
+_DAB = 1.34  # ems across a dab of paint
+_CLEAR = 0.5  # mm between a name's letters that reach below their line and its dabs
 _ENTRY = 84.0
 _LINES = {
     "first": Lining(0.9, 0.0, swell=0.35, frame=False), "younger": Lining(0.6, 0.1, swell=0.1, frame=False),
@@ -89,10 +92,11 @@ def lay_out(desk: Desk) -> tuple[Laid, ...]:
         box = centred(shape, Box(x, y + high + at.look.gap, width, foot - y - high - at.look.gap), 0.0)
         if form == "colours":
             underlay(at, pen, work, box)
-        _areas(at, pen, art, box)
+        shown = _areas(at, pen, art, box)
         room = box.y - at.look.gap - y
         high = min(room, high * 1.35)
-        _key(at, pen, form, entries, Box(x, y + (room - high) * 0.6, width, high))
+        told = tuple(entry for entry in entries if entry.number in shown)
+        _key(at, pen, form, told, Box(x, y + (room - high) * 0.6, width, high))
 
     page = at.free_page(paint, head, name=str(work.title))
     pages = upright((page,)) if at is turned else (page,)
@@ -127,8 +131,12 @@ def _room(at: Desk, head: Head, form: str, entries: tuple[_Entry, ...]) -> Box:
 # The picture
 
 
-def _areas(desk: Desk, pen: Pen, art: LineArt, box: Box) -> None:
-    """The lines, and in every area its number, as large as its room allows."""
+def _areas(desk: Desk, pen: Pen, art: LineArt, box: Box) -> set[int]:
+    """Draws the lines, and in every area its number as large as its room allows; the numbers that are shown.
+
+    An area has none where the strokes of a drawing would run through it.
+    """
+    shown = set()
     largest, least = _NUMBER[desk.level]
     placed = art.placed(box.x, box.y, box.width)
     style = desk.look.label.grey(BLACK)
@@ -139,9 +147,21 @@ def _areas(desk: Desk, pen: Pen, art: LineArt, box: Box) -> None:
         words = str(region.number)
         wide = desk.faces.width(words, style.face, 1.0)
         # The number's box must fit the circle of free room: half its diagonal is no longer than the radius.
-        size = max(least, min(largest, 1.86 * region.room / (wide * wide + 4 * rise * rise) ** 0.5))
+        room = 1.86 * region.room / (wide * wide + 4 * rise * rise) ** 0.5
+        size = max(least, min(largest, room))
         x, y = region.label
+        if room < size and _inked(placed, Box(x - wide * size / 2, y - rise * size, wide * size, 2 * rise * size)):
+            continue
         pen.text(x, y - rise * size, words, style.at(size), align="centre", role="number")
+        shown.add(region.number)
+    return shown
+
+
+def _inked(art: LineArt, box: Box) -> bool:
+    """True if a stroke of a drawing has an edge in a box, its rim apart; edges' points lie far closer than that."""
+    right, top = box.x + box.width - _RIM, box.y + box.height - _RIM
+    ends = (step[-2:] for steps in art.ink for step in steps if len(step) > 2)
+    return any(box.x + _RIM < float(x) < right and box.y + _RIM < float(y) < top for x, y in ends)
 
 
 def _ink(desk: Desk, colour: Colour) -> Ink:
@@ -186,7 +206,13 @@ def _key_height(desk: Desk, form: str, entries: tuple[_Entry, ...]) -> float:
     if form == "tones":
         return 24.0
     rows = -(-len(entries) // _columns(desk, form, entries))
-    return rows * _ROW[desk.level] + (desk.look.small.leading + 1.0 if _mixes(desk) else 0.0)
+    return rows * _row(desk) + (desk.look.small.leading + 1.0 if _mixes(desk) else 0.0)
+
+
+def _row(desk: Desk) -> float:
+    """The least height of a line of the key: a name over its dabs, whatever size the child's type has."""
+    small = desk.look.small
+    return max(_ROW[desk.level], small.leading + _DAB * small.size + _CLEAR + 0.6)
 
 
 def _mixes(desk: Desk) -> bool:
@@ -229,11 +255,11 @@ def _line(desk: Desk, pen: Pen, entry: _Entry, box: Box) -> None:
     if not _mixes(desk):
         pen.lines(x, middle + style.leading / 2, (entry.name,), style)
         return
-    across = style.size * 1.34
-    top = middle + (style.leading + across) / 2
+    across = _DAB * style.size
+    top = middle + (style.leading + _CLEAR + across) / 2
     name = fit(desk.faces, entry.name, style, room, style.leading, style.size * 0.98)
     pen.lines(x, top, name.lines[:1], style)
-    _mix(desk, pen, entry.parts, Box(x, top - style.leading - across, room, across))
+    _mix(desk, pen, entry.parts, Box(x, top - style.leading - _CLEAR - across, room, across))
 
 
 def _mix(desk: Desk, pen: Pen, parts: tuple[tuple[str, int], ...], box: Box) -> None:

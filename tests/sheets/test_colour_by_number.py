@@ -112,6 +112,33 @@ def test_a_drawing_of_the_work_gives_the_lines() -> None:
     assert len(placed(laid.pages[0], "number")) > 2
 
 
+def test_no_stroke_of_a_drawing_runs_through_a_number_and_the_key_holds_what_is_shown() -> None:
+    lines = shelf().folder / "grating.png"
+    image = Image.new("RGB", (800, 600), "white")
+    pen = ImageDraw.Draw(image)
+    pen.rectangle((60, 60, 740, 300), outline="black", width=5)
+    pen.rectangle((300, 400, 360, 440), outline="black", width=4)  # a little window, with bars all over
+    for x in range(308, 360, 9):
+        pen.line((x, 400, x, 440), fill="black", width=2)
+    for x in (380, 420):  # thin strokes in a wide place, which the number keeps clear of
+        pen.line((x, 170, x + 12, 190), fill=(90, 90, 90), width=2)
+    image.save(lines)
+    (laid,) = lay_out(art_desk("colour-by-number", "older", [replace(work(path=picture(400, 300)), drawing=lines)]))
+    page = laid.pages[0]
+    points = [
+        (float(x), float(y)) for p in placed(page, "line-art-ink") if isinstance(p.mark, Path_)
+        for step in p.mark.steps if len(step) > 2 for x, y in [step[-2:]]
+    ]  # fmt: skip
+    shown = placed(page, "number")
+    assert shown and points
+    for p in shown:
+        assert isinstance(p.mark, Text)
+        left, low, right, _ = p.box
+        top = low + FACES.metrics(p.mark.face).cap * p.mark.size
+        assert not [q for q in points if left + 0.15 < q[0] < right - 0.15 and low + 0.15 < q[1] < top - 0.15]
+    assert keyed(page) == {p.mark.text for p in shown if isinstance(p.mark, Text)}
+
+
 def test_the_count_of_colours_can_be_chosen_and_bounded() -> None:
     assert len(keyed(numbered_page(options=[("colours", 3)]))) <= 3
     assert len(keyed(numbered_page(options=[("form", "tones"), ("colours", 4)]))) == 4
