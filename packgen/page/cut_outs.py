@@ -86,11 +86,7 @@ def cut_out_pages(desk: Desk, head: Head, cuts: Sequence[CutOut], more: More | N
     A picture is turned on its side where that saves paper.
     """
     rooms = (desk.room(head, 0, ruler=True), desk.room(head, 1, ruler=True))
-    pieces = [Piece(c.letter, c.wide, c.high) for c in cuts]
-    upright, turned = (pack(pieces, desk.live_width, min(rooms), _GAP, turn=turn) for turn in (False, True))
-    sheets, after = upright, _beside(desk, upright, rooms, more)
-    if len(turned) < len(upright) or (more and not after and _beside(desk, turned, rooms, more)):
-        sheets, after = turned, _beside(desk, turned, rooms, more)
+    sheets, after = _laid(desk, cuts, rooms, more)
     blocks: list[Block] = []
     for k, sheet in enumerate(sheets):
         blocks += [Break()] if k else []
@@ -99,6 +95,23 @@ def cut_out_pages(desk: Desk, head: Head, cuts: Sequence[CutOut], more: More | N
         after = (*([Break()] if sheets else ()), *more(rooms[1] if sheets else rooms[0]))
     blocks += after
     return desk.pages(head, blocks, name=head.title, ruler=True, loosen=6.0)
+
+
+def cut_out_count(desk: Desk, head: Head, cuts: Sequence[CutOut], more: More) -> tuple[int, bool]:
+    """How many pages the pictures take, and whether `more` stands on the last of them."""
+    sheets, after = _laid(desk, cuts, (desk.room(head, 0, ruler=True), desk.room(head, 1, ruler=True)), more)
+    return len(sheets), bool(after)
+
+
+def _laid(desk: Desk, cuts: Sequence[CutOut], rooms: tuple[float, float],
+          more: More | None) -> tuple[Sequence[PackedSheet], Sequence[Block]]:  # fmt: skip
+    """The pictures on as few pages as can be, some turned if that saves paper, and what stands under the last."""
+    pieces = [Piece(c.letter, c.wide, c.high) for c in cuts]
+    upright, turned = (pack(pieces, desk.live_width, min(rooms), _GAP, turn=turn) for turn in (False, True))
+    sheets, after = upright, _beside(desk, upright, rooms, more)
+    if len(turned) < len(upright) or (more and not after and _beside(desk, turned, rooms, more)):
+        sheets, after = turned, _beside(desk, turned, rooms, more)
+    return sheets, after
 
 
 def _beside(desk: Desk, sheets: Sequence[PackedSheet], rooms: Sequence[float], more: More | None) -> Sequence[Block]:

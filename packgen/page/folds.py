@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import cos, radians, sin
 
 from packgen.folding.figure_values import Point, StepFigure
@@ -24,20 +24,22 @@ _GUTTER = 5.0
 _VALLEY = (2.0, 1.2)
 _MOUNTAIN = (2.8, 0.9, 0.4, 0.9)
 _SAMPLE = 11.0
+_STAPLE = 1.3  # mm wide on paper, to stand out from the fold it lies on
 
 Say = Callable[[str], str]
 
 
-def fold_step_blocks(kit: Kit, plan: FoldPlan, say: Say, width: float, room: float,
-                     across: Sequence[int]) -> tuple[Block, ...]:  # fmt: skip
+def fold_step_blocks(kit: Kit, plan: FoldPlan, say: Say, width: float, room: float, across: Sequence[int],
+                     least: float = 0.0) -> tuple[Block, ...]:  # fmt: skip
     """A heading, what the lines mean, and rows of step figures, all of one scale: the largest that fits the room.
 
-    `across` are the numbers of figures a row may have, the wished one first. Empty if none fits the room (mm high).
+    `across` are the numbers of figures a row may have, the wished one first, `least` the smallest scale. Empty if none
+    fits the room (mm high). What to take care of is said in the words of the level.
     """
-    figures = step_figures(plan, _LONG)
+    figures = [_careful(figure, say) for figure in step_figures(plan, _LONG)]
     title, key = heading(say("steps_title")), LineKey(kinds_in(figures), say)
     counts = [count for count in across if len(figures) % count != 1] or list(across)  # no figure alone in a row
-    for scale in _SCALES:
+    for scale in (scale for scale in _SCALES if scale >= least):
         for count in counts:
             cell = (width - _GUTTER * (count - 1)) / count
             if max(f.width for f in figures) * scale > cell - 1.0:
@@ -46,6 +48,12 @@ def fold_step_blocks(kit: Kit, plan: FoldPlan, say: Say, width: float, room: flo
             if sum(b.measure(kit, width).least for b in blocks) + sum(gap_of(kit, b) for b in blocks) <= room:
                 return blocks
     return ()
+
+
+def _careful(figure: StepFigure, say: Say) -> StepFigure:
+    """A figure whose caution is worded for the level of who folds."""
+    kind = "care_needle" if figure.staples else "care_scissors"
+    return replace(figure, caution=say(kind)) if figure.caution else figure
 
 
 def _rows(figures: Sequence[StepFigure], across: int, scale: float) -> tuple[Block, ...]:
@@ -160,8 +168,10 @@ def draw_step(kit: Kit, pen: Pen, figure: StepFigure, scale: float = 1.0) -> Non
         pen.polygon(outline.points, Stroke(MIDDLE, 0.15), _FRONT if outline.side == "front" else _BACK)
     for line in figure.creases:
         pen.line(line.x1, line.y1, line.x2, line.y2, HAIR, 0.55)
-    for line in (*figure.slits, *figure.staples):
+    for line in figure.slits:
         pen.line(line.x1, line.y1, line.x2, line.y2, BOLD, 0.0)
+    for line in figure.staples:
+        pen.line(line.x1, line.y1, line.x2, line.y2, _STAPLE / scale, 0.0, role="staple")
     for line in figure.folds:
         dash = tuple(part / scale for part in _dash(line.kind))
         pen.line(line.x1, line.y1, line.x2, line.y2, MIDDLE / scale, 0.0, dash, role=f"fold-{line.kind}")

@@ -92,7 +92,7 @@ def _many(desk: Desk, net: NetSheets) -> int:
 
 @dataclass(frozen=True, slots=True)
 class _Way:
-    """How a stage is told: as the `first` with glue, with help for so `many` tabs, of a face that is `bare` of names."""
+    """How a stage is told: as the `first` with glue, with help for so `many` tabs, its face `bare` of a name."""
 
     first: bool
     many: int

@@ -12,9 +12,10 @@ from packgen.folding import FoldError, plan_fold
 from packgen.folding.plan import scheme_named
 from packgen.folding.slots import FoldPlan
 from packgen.page.blocks import Block, DrawBox, Fit, Lines, Prose, Stack, draw_stack, gap_of
-from packgen.page.cut_outs import CutOut, GlueBox, cut_out_pages
+from packgen.page.cut_outs import CutOut, GlueBox, cut_out_count, cut_out_pages
 from packgen.page.desk import Desk, Fold, Laid, Option, Sheet
 from packgen.page.folds import fold_step_blocks
+from packgen.page.frame import Head
 from packgen.page.letters import TraceLine
 from packgen.page.look import SOFT, Ruling
 from packgen.page.marks import Page
@@ -39,17 +40,23 @@ _ACROSS = {"first": (3, 2), "younger": (3, 4, 2), "older": (4, 3, 2)}
 _SMALL_PAGE = 130.0  # a page lower than this has no room for ornament
 _SMALLEST = 0.62  # of the level's heading, for the headings of a small book
 _DICTATED = Ruling(4.0, 11.0, "one")  # for a grown-up, who writes what a child says
+_SHARES = (1.0, 0.96, 0.92, 0.88, 0.84, 0.8)
+_SEEN = 0.88
+"""The scale at which the folding steps, their staples too, are well seen."""
 _LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
 
 
 @dataclass(slots=True)
 class _Book:
-    """The book being made: the size of the page in hand, its margins, and the boxes so far that want a picture."""
+    """The book being made: the size of the page in hand, its margins, the boxes so far that want a picture, and
+    the share of its usual height that each picture has.
+    """
 
     desk: Desk
     width: float
     height: float
     cuts: list[CutOut]
+    share: float = 1.0
 
     @property
     def edge(self) -> float:
@@ -90,9 +97,11 @@ def lay_out(desk: Desk) -> tuple[Laid, ...]:
     plan = plan and _plan(desk, scheme, plan.book_pages)  # no page is left blank
     if plan is None:
         return ()
+    wanted = _in_time(_to_count(desk, book, wanted, plan.book_pages))
     # Some folds have narrower pages the more there are, some pages of several sizes: each is measured in its turn.
-    wanted = _to_count(desk, book, wanted, plan.book_pages)
     sizes = _sizes(plan)
+    book.share = _share(book, plan, wanted, sizes)
+    book.cuts.clear()
     book.width, book.height = min(sizes.values())
     style = _heading_style(desk, book.live[0], [entry.title for entry in wanted])
     pages: list[Page] = []
@@ -135,6 +144,7 @@ class _Entry:
     kind: str
     title: str
     make: Callable[[], list[Block]]
+    year: float | None = None
 
 
 def _contents(desk: Desk, book: _Book) -> list[_Entry]:
@@ -147,7 +157,7 @@ def _contents(desk: Desk, book: _Book) -> list[_Entry]:
             pages.append(_asked(desk, book, "dates"))
     most = desk.count("works", 99)
     works = [work for work in study.works if work.image][:most]
-    pages += [_Entry("work", str(work.title), partial(_work, desk, book, work)) for work in works]
+    pages += [_Entry("work", str(work.title), partial(_work, desk, book, work), _year(work)) for work in works]
     if desk.level == "first":
         pages.append(_Entry("draw", desk.say("draw"), lambda: [DrawBox("", least=20.0)]))
     else:
@@ -165,7 +175,7 @@ def _spare(desk: Desk, book: _Book) -> list[_Entry]:
         return draw
 
     def lines() -> list[Block]:
-        box = [DrawBox("", least=20.0)] if book.most else []
+        box = [DrawBox(desk.say("spare_picture"), least=20.0)] if book.most else []
         return [Lines(2, 2 * book.most if book.most else None, ruling=_small(desk)), *box]
 
     write = [_Entry("own", words, lines) for words in desk.say_lines("spare_write")]
@@ -184,6 +194,41 @@ def _to_count(desk: Desk, book: _Book, wanted: list[_Entry], count: int) -> list
     for added in range(count - len(kept)):
         kept.insert(len(kept) - 1, spare[added % len(spare)])
     return kept
+
+
+def _year(work: Work) -> float | None:
+    """When a work was made, as a number that grows with time; None if it is not known."""
+    day = work.when and (work.when.start or work.when.end)
+    return day.year + ((day.month or 1) - 1) / 12 if day else None
+
+
+def _in_time(wanted: list[_Entry]) -> list[_Entry]:
+    """The pages with the works in order of time; as the study lists them if one has no date."""
+    places = [k for k, entry in enumerate(wanted) if entry.kind == "work"]
+    years = [(wanted[k].year, k) for k in places]
+    if any(year is None for year, _ in years):
+        return wanted
+    found = list(wanted)
+    for place, (_, k) in zip(places, sorted(years, key=lambda x: (x[0] or 0.0, x[1])), strict=True):
+        found[place] = wanted[k]
+    return found
+
+
+def _share(book: _Book, plan: FoldPlan, wanted: list[_Entry], sizes: dict[int, tuple[float, float]]) -> float:
+    """How much of their usual height pictures have, so that the folding steps are well seen beside the last of them."""
+    desk, best = book.desk, (99, 1.0)
+    for book.share in _SHARES:
+        book.cuts.clear()
+        for number, entry in enumerate(wanted, 1):
+            if entry.kind in ("cover", "work"):
+                book.width, book.height = sizes[number]
+                entry.make()
+        if not book.cuts:
+            return 1.0
+        pages, together = cut_out_count(desk, _cut_head(desk), book.cuts, partial(_steps, desk, plan, _SEEN))
+        if together:
+            best = min(best, (pages, book.share), key=lambda way: (way[0], -way[1]))
+    return best[1]
 
 
 def _heading_style(desk: Desk, width: float, titles: Sequence[str]) -> Style:
@@ -257,7 +302,7 @@ def _work(desk: Desk, book: _Book, work: Work) -> list[Block]:
 def _glue(book: _Book, path: Path, name: str, width: float, height: float, about: Said | None) -> Block:
     """A box to glue a picture into, exactly as large as its cut-out; its letter is on both."""
     shape = aspect(path)
-    wide = min(width, height * shape)
+    wide = min(width, book.share * height * shape)
     high = wide / shape
     if book.desk.no_glue:
         return DrawBox(book.desk.say("draw_it"), least=high, most=high)
@@ -328,12 +373,19 @@ def _fitting(desk: Desk, blocks: Sequence[Block], width: float, height: float, n
 
 def _cut_outs(desk: Desk, book: _Book, plan: FoldPlan) -> list[Laid]:
     """The pictures to cut out, and the folding steps, on plain paper of their own."""
-    suffix = "_no_glue" if desk.no_glue else ""
-    head = desk.head(desk.say(f"cut_title{suffix}"), desk.say(f"cut_subject{suffix}"), "fan", date=False)
-    across = _ACROSS.get(desk.level, _ACROSS["older"])
-
-    def steps(room: float) -> tuple[Block, ...]:
-        return fold_step_blocks(desk.kit, plan, desk.say, desk.live_width, room, across)
-
-    pages = cut_out_pages(desk, head, book.cuts, steps)
+    head, well = _cut_head(desk), partial(_steps, desk, plan, _SEEN)
+    _, together = cut_out_count(desk, head, book.cuts, well)
+    pages = cut_out_pages(desk, head, book.cuts, well if together else partial(_steps, desk, plan, 0.0))
     return [Laid("fold-book", desk.say("cut_title"), pages, part="cut-outs", week=desk.item.week, colour=True)]
+
+
+def _cut_head(desk: Desk) -> Head:
+    """The head of the page of pictures; without glue there are none, only the folding."""
+    suffix = "_no_glue" if desk.no_glue else ""
+    return desk.head(desk.say(f"cut_title{suffix}"), desk.say(f"cut_subject{suffix}"), "fan", date=False)
+
+
+def _steps(desk: Desk, plan: FoldPlan, least: float, room: float) -> tuple[Block, ...]:
+    """The folding steps that fit a room, at that scale or a larger one."""
+    across = _ACROSS.get(desk.level, _ACROSS["older"])
+    return fold_step_blocks(desk.kit, plan, desk.say, desk.live_width, room, across, least)

@@ -126,6 +126,53 @@ def test_a_child_without_glue_gets_boxes_to_draw_in() -> None:
     assert not sizes(book, "gluebox") and not sizes(steps, "cut") and len(steps.pages) == 1
 
 
+def headings(laid: Laid) -> list[str]:
+    """The first line of each page's heading."""
+    lines = [[p.mark.text for p in placed(page, "heading") if isinstance(p.mark, Text)] for page in laid.pages]
+    return [line[0] for line in lines if line]
+
+
+def test_works_stand_in_order_of_time_or_as_listed_if_one_has_no_date() -> None:
+    def order(hen: str, cat: str, dog: str) -> list[str]:
+        works = [work("Hen", year=hen), work("Cat", year=cat), work("Dog", year=dog)]
+        found = headings(fold_book.lay_out(art_desk("fold-book", "older", works, per="study"))[0])
+        return [title for title in found if title in ("Hen", "Cat", "Dog")]
+
+    assert order("1869", "c. 1864", "1870") == ["Cat", "Hen", "Dog"]
+    assert order("1869", "1864", "") == ["Hen", "Cat", "Dog"]
+
+
+@pytest.mark.parametrize("works", [1, 2, 4])
+def test_no_two_pages_ask_for_the_same_and_boxes_say_what_they_are_for(works: int) -> None:
+    book, _ = fold_book.lay_out(desk("upper", works))
+    titles = headings(book)
+    assert len(set(titles)) == len(titles)
+    said = " ".join(p.mark.text for page in book.pages for p in placed(page) if isinstance(p.mark, Text))
+    assert "A place in the story" not in said
+    if "What I want to find out" in titles:
+        assert "A picture to go with it" in said
+
+
+@pytest.mark.parametrize("paper", SHEETS_OF_PAPER)
+@pytest.mark.parametrize("level", ["older", "upper"])
+@pytest.mark.parametrize("works", [5, 7, 8])
+def test_folding_steps_stand_well_seen_beside_the_pictures(paper: str, level: str, works: int) -> None:
+    _, pieces = fold_book.lay_out(desk(level, works, paper=paper))
+    last = pieces.pages[-1]
+    assert placed(last, "cut")  # pictures too: no page has the steps alone
+    staples = placed(last, "staple")
+    assert len(staples) == 2 and all(p.box[3] - p.box[1] > 2.5 for p in staples)
+
+
+def test_who_staples_is_told_in_words_for_the_age() -> None:
+    said = {
+        level: " ".join(p.mark.text for page in fold_book.lay_out(desk(level))[1].pages for p in placed(page)
+                        if isinstance(p.mark, Text))
+        for level in ("older", "upper")
+    }  # fmt: skip
+    assert "grown-up" in said["older"] and "grown-up" not in said["upper"] and "staples and needle" in said["upper"]
+
+
 def test_an_unknown_scheme_is_a_fault_at_the_childs_line() -> None:
     at = desk("older", scheme="octavio")
     assert fold_book.lay_out(at) == ()
