@@ -18,17 +18,18 @@ from packgen.planning.places import MILE_KM
 
 SEA = 0.97  # a faint tone that tells sea from land and takes a crayon over it
 BAND = 1.5  # mm; the divided band round a map with a net
-_NEAR = 3.0  # mm; markers nearer to each other than this are one
+_NEAR = 0.9  # of a marker's size; markers nearer to each other than this are one
 
 
 @dataclass(frozen=True, slots=True)
 class Marked:
-    """A place on a map: its name, degrees north and east, and its `kind`: `life`, `work` or `home`."""
+    """A place on a map: its name, degrees north and east, its `kind` (`life`, `work` or `home`), a work's `title`."""
 
     name: str
     lat: float
     lon: float
     kind: str = "work"
+    title: str = ""
 
 
 def draw_map(desk: Desk, pen: Pen, view: MapView, box: Box, *, net: bool, bold: bool,
@@ -128,13 +129,13 @@ def _pieces(first: float, scale: float, length: float, division: float) -> Itera
             yield low, high
 
 
-def together(view: MapView, places: Sequence[Marked]) -> list[list[Marked]]:
-    """The places in groups that lie so near each other on this map that one marker does for all."""
+def together(view: MapView, places: Sequence[Marked], near: float) -> list[list[Marked]]:
+    """The places in groups that lie less than `near` mm from each other's first on this map."""
     groups: list[list[Marked]] = []
     for place in places:
         at = view.place((place.lat, place.lon))
         for group in groups:
-            if math.dist(at, view.place((group[0].lat, group[0].lon))) < _NEAR:
+            if math.dist(at, view.place((group[0].lat, group[0].lon))) < near:
                 group.append(place)
                 break
         else:
@@ -151,11 +152,15 @@ class Label:
     style: Style
 
 
-def labels_for(desk: Desk, view: MapView, box: Box, places: Sequence[Marked], size: float) -> list[Label]:
-    """The names of places on a map in that box, each where it hides no other; `size` is a marker's in mm."""
-    groups = together(view, places)
+def labels_for(desk: Desk, view: MapView, box: Box, places: Sequence[Marked], size: float,
+               taken: Sequence[Box] = ()) -> list[Label]:  # fmt: skip
+    """The names of places on a map in that box, each where it hides no other and nothing `taken`.
+
+    `size` is a marker's in mm.
+    """
+    groups = together(view, places, size * _NEAR)
     at = [(box.x + x, box.y + y) for x, y in (view.place((g[0].lat, g[0].lon)) for g in groups)]
-    taken = [Box(x - size * 0.6, y - size * 0.6, size * 1.2, size * 1.2) for x, y in at]
+    taken = [*taken, *(Box(x - size * 0.6, y - size * 0.6, size * 1.2, size * 1.2) for x, y in at)]
     style = desk.look.label
     found: list[Label] = []
     for group, (x, y) in zip(groups, at, strict=True):
@@ -176,7 +181,7 @@ def mark_places(pen: Pen, view: MapView, box: Box, places: Sequence[Marked], lab
         pen.box(ground.x, ground.y, ground.width, ground.height, fill=1.0, corner=0.8, role="label-ground")
         pen.lines(ground.x + 0.8, ground.y + ground.height - 0.3, label.lines, label.style, align="centre",
                   width=ground.width - 1.6)  # fmt: skip
-    for group in together(view, places):
+    for group in together(view, places, size * _NEAR):
         x, y = view.place((group[0].lat, group[0].lon))
         kinds = {place.kind for place in group}
         kind = next(kind for kind in ("life", "home", "work") if kind in kinds)

@@ -27,7 +27,7 @@ _MARGIN = 1.6  # a map is so much wider than the spots on it lie apart,
 _LEAST = 12.0  # and shows at least so many degrees of latitude, below which this coastline is too coarse
 _WORLD = 200.0  # a map wider than so many degrees shows the whole world
 _STEPS = (1, 2, 5, 10, 20, 30, 60)
-_APART = 9.0  # mm; lines of the net lie at least so far apart
+_APART = 13.0  # mm; lines of the net lie at least so far apart, so that their names do not run together
 _DIVISIONS = (0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0)
 _DIVIDED = 2.4  # mm; the divisions of the edge are at least so long,
 _HALF = 1.5  # and a place is set halfway between two of them if a half is at least so long
@@ -96,21 +96,23 @@ def km_between(a: Spot, b: Spot) -> float:
     return 2 * EARTH_KM * math.asin(min(1.0, math.sqrt(half)))
 
 
-def map_for(spots: Sequence[Spot], width: float, height: float, step: float | None = None) -> MapView:
+def map_for(spots: Sequence[Spot], width: float, height: float, step: float | None = None, *,
+            least: float = _LEAST) -> MapView:  # fmt: skip
     """A map no larger than width x height mm that shows all the spots, or the whole world if they lie far apart.
 
-    `step` is the degrees between the lines of its net, chosen for its scale if not given. Raises ValueError for an
+    `step` is the degrees between the lines of its net, chosen for its scale if not given; the map shows at least
+    `least` degrees of latitude. Raises ValueError for an
     impossible coordinate. The same map is made once.
     """
-    return _map_for(tuple(spots), width, height, step)
+    return _map_for(tuple(spots), width, height, step, least)
 
 
 @lru_cache(maxsize=64)
-def _map_for(spots: tuple[Spot, ...], width: float, height: float, step: float | None) -> MapView:
+def _map_for(spots: tuple[Spot, ...], width: float, height: float, step: float | None, least: float) -> MapView:
     for lat, lon in spots:
         if not (-90 <= lat <= 90 and -180 <= lon <= 360):
             raise ValueError(f"{lat}, {lon} is no place: latitude is -90 to 90, longitude -180 to 180")
-    west, south, east, north = _bounds(spots, width / height)
+    west, south, east, north = _bounds(spots, width / height, least)
     squeeze = _squeeze((south + north) / 2, east - west)
     per_degree = min(width / ((east - west) * squeeze), height / (north - south))
     width, height = (east - west) * squeeze * per_degree, (north - south) * per_degree
@@ -134,7 +136,7 @@ def _map_for(spots: tuple[Spot, ...], width: float, height: float, step: float |
     return MapView(width, height, west, south, per_degree, squeeze, land, coast, parallels, meridians, step)
 
 
-def _bounds(spots: Sequence[Spot], aspect: float) -> tuple[float, float, float, float]:
+def _bounds(spots: Sequence[Spot], aspect: float, least: float) -> tuple[float, float, float, float]:
     """West, south, east, north of a map of about that aspect; east minus west is at most 360."""
     if not spots:
         return -180.0, -60.0, 180.0, 85.0
@@ -142,7 +144,7 @@ def _bounds(spots: Sequence[Spot], aspect: float) -> tuple[float, float, float, 
     south, north = min(lat for lat, _ in spots), max(lat for lat, _ in spots)
     middle = (south + north) / 2
     squeeze = math.cos(math.radians(max(-70.0, min(70.0, middle))))
-    high = max((north - south) * _MARGIN, _LEAST)
+    high = max((north - south) * _MARGIN, least)
     wide = max(span * _MARGIN, high * aspect / squeeze)
     high = max(high, wide * squeeze / aspect)
     if wide > _WORLD or high > 130:

@@ -11,6 +11,7 @@ from packgen.page.artwork import Box
 from packgen.page.blocks import Block, Bullets, Lines, Prose, Stack, draw_stack, gap_of
 from packgen.page.desk import Desk, Laid, Option, Paint, Sheet
 from packgen.page.frame import Head
+from packgen.page.map_inset import TELLABLE, Inset, draw_inset, inset_for
 from packgen.page.maps import BAND, Marked, draw_map, labels_for, mark_places, north, scale_bar
 from packgen.page.marks import Page
 from packgen.page.pen import Pen
@@ -34,7 +35,6 @@ _EDGE = (13.0, 7.2)  # mm, for the names of degrees at the left and at the foot,
 _FOOT = 13.5  # mm under the map, for its scale
 _SAME = 5.0  # km; places nearer to each other are one
 _HOME = 30.0  # km; home is shown if it is so far from every other place
-_MEASURED = 8.0  # mm; a shorter way is not worth a ruler
 _FLAT = 90.0  # degrees of longitude; on a wider map a ruler misleads
 _MOST = 10
 _LOWEST = 70.0  # mm; a map with less room than this has a page of its own
@@ -95,36 +95,61 @@ def _places(desk: Desk) -> list[Marked]:
     """Where the artist lived, where each work hangs, and home if it is elsewhere; each place once."""
     found: list[Marked] = []
 
-    def add(spot: Spot | None, kind: str, name: str) -> None:
+    def add(spot: Spot | None, kind: str, name: str, title: str = "") -> None:
         if spot is None or spot.lat is None or spot.lon is None or len(found) >= _MOST:
             return
         at = (spot.lat, spot.lon)
         if all(km_between(at, (p.lat, p.lon)) > (_HOME if kind == "home" else _SAME) for p in found):
-            found.append(Marked(name, spot.lat, spot.lon, kind))
+            found.append(Marked(name, spot.lat, spot.lon, kind, title))
 
     place = desk.study.place
     add(place, "life", str(place.name) if place else "")
     for work in desk.study.works:
         if work.held_at:
-            add(work.held_at, "work", str(work.held_at.name or work.held or work.title))
+            add(work.held_at, "work", str(work.held_at.name or work.held or work.title), str(work.title))
     add(desk.family.place, "home", desk.say("home"))
     return found
 
 
-def _facts(places: Sequence[Marked], view: MapView) -> dict[str, Any]:
+def _inset(desk: Desk, places: Sequence[Marked], view: MapView) -> Inset | None:
+    """The small map of places that lie too near each other; the youngest do without."""
+    return None if desk.level == "first" else inset_for(view, places)
+
+
+def _facts(desk: Desk, places: Sequence[Marked], view: MapView) -> dict[str, Any]:
     """What the words depend on: what kinds of places there are, and which are far enough from the first to measure.
 
-    `far` are those places but home, `ways` their number with home, `globe` is True if only a globe shows the way.
+    `far` are those places but home, `gone` the work at the farthest of them, `to` those places by name with home last,
+    `ways` their number, `goal` the farthest; `near` are places too near the first to measure, and `inset` those of
+    them that a small map shows. `globe` is True if only a globe shows the way.
     """
     kinds = [place.kind for place in places]
-    start, *others = ((p, view.place((p.lat, p.lon))) for p in places)
-    ways = [p for p, at in others if dist(start[1], at) >= _MEASURED] if places[0].kind == "life" else []
+    start, *others = places
+    apart = [(p, dist(_at(view, start), _at(view, p))) for p in others] if start.kind == "life" else []
+    ways = [p for p, way in apart if way >= TELLABLE]
+    works = [p for p in ways if p.kind == "work"]
+    goal = max(works or ways, key=lambda p: km_between((p.lat, p.lon), (start.lat, start.lon)), default=None)
+    made = _inset(desk, places, view)
+    shown = made.places if made else ()
     return {
-        "lived": "life" in kinds, "works": kinds.count("work"), "home": "home" in kinds, "start": places[0].name,
-        "far": [p.name for p in ways if p.kind == "work"], "ways": len(ways),
+        "lived": "life" in kinds, "works": kinds.count("work"), "home": "home" in kinds, "start": start.name,
+        "far": [p.name for p in works], "gone": goal.title if goal else "", "ways": len(ways),
+        "to": [_called(desk, p) for p in ways], "goal": _called(desk, goal) if goal else "",
+        "near": [_called(desk, p) for p, way in apart if way < TELLABLE], "inset": [p.name for p in shown],
+        "frames": any(p.kind == "work" and (p in shown or p in works or "life" not in kinds) for p in places),
+        "way_home": any(p.kind == "home" for p in ways),
         "globe": bool(ways) and view.width / (view.per_degree * view.squeeze) > _FLAT,
         "division": view.division,
     }  # fmt: skip
+
+
+def _at(view: MapView, place: Marked) -> tuple[float, float]:
+    return view.place((place.lat, place.lon))
+
+
+def _called(desk: Desk, place: Marked) -> str:
+    """A place as a sentence names it: "your home"."""
+    return desk.say("your_home") if place.kind == "home" else place.name
 
 
 # What to do
@@ -137,21 +162,22 @@ def _over(desk: Desk, form: str, facts: dict[str, Any]) -> tuple[Block, ...]:
 
 def _under(desk: Desk, form: str, places: Sequence[Marked], view: MapView, lines: int) -> tuple[Block, ...]:
     """The table of degrees for a blank map, and what to write."""
-    facts = _facts(places, view)
+    facts = _facts(desk, places, view)
     asks = [
         Stack((Prose(ask, "strong", tight=True), Lines(lines, 10, gap=0.3)))
         for ask in desk.say_lines(f"asks_{form}", **facts)
     ]
     if form == "blank":
-        return (_table(desk, places, view, bool(facts["ways"]) and not facts["globe"]), *asks)
+        return (_table(desk, places, view, facts), *asks)
     return tuple(asks)
 
 
-def _table(desk: Desk, places: Sequence[Marked], view: MapView, distances: bool) -> Block:
+def _table(desk: Desk, places: Sequence[Marked], view: MapView, facts: dict[str, Any]) -> Block:
     """Each place with its degrees as exact as they can be set, and a cell for how far it is, measured on the map.
 
-    Places that come to the same degrees are one.
+    Places that come to the same degrees are one. A place too near to be measured is said to be.
     """
+    distances = bool(facts["ways"] or set(facts["near"]) & set(facts["inset"])) and not facts["globe"]
     columns = [Column(desk.say("place"), 0.4, names=True), Column(desk.say("latitude"), 0.18, align="right"),
                Column(desk.say("longitude"), 0.18, align="right")]  # fmt: skip
     if distances:
@@ -163,7 +189,9 @@ def _table(desk: Desk, places: Sequence[Marked], view: MapView, distances: bool)
         names.setdefault(at, []).append(place.name)
     rows = []
     for k, (at, named) in enumerate(names.items()):
-        rows.append((", ".join(named), *at, *((("0" if k == 0 else ""),) if distances else ())))
+        near = named[0] in facts["near"] and named[0] not in facts["inset"]
+        far = "0" if k == 0 else desk.say("too_near") if near else ""
+        rows.append((", ".join(named), *at, *((far,) if distances else ())))
     return Table(tuple(columns), tuple(rows), style="small", least=desk.look.ruling.pitch)
 
 
@@ -184,7 +212,7 @@ def _map_for(at: Desk, head: Head, places: Sequence[Marked], form: str, *, asks:
     spots = [(p.lat, p.lon) for p in places]
     view = map_for(spots, at.live_width - left - band, at.live_width * 0.7)
     for lines, least in _LINES:
-        over = _over(at, form, _facts(places, view))
+        over = _over(at, form, _facts(at, places, view))
         under = _under(at, form, places, view, lines) if asks else ()
         used = sum(b.measure(at.kit, at.live_width).least + gap_of(at.kit, b) for b in (*over, *under))
         room = at.room(head, 0) - used - foot - band - at.look.gap
@@ -192,7 +220,7 @@ def _map_for(at: Desk, head: Head, places: Sequence[Marked], form: str, *, asks:
         if room >= least:
             break
     under = _under(at, form, places, view, lines) if asks else ()
-    return _Map(view, _over(at, form, _facts(places, view)), under, left, foot, room)
+    return _Map(view, _over(at, form, _facts(at, places, view)), under, left, foot, room)
 
 
 def _page(at: Desk, made: _Map, places: Sequence[Marked], form: str) -> Paint:
@@ -215,11 +243,15 @@ def _page(at: Desk, made: _Map, places: Sequence[Marked], form: str) -> Paint:
 def _map(desk: Desk, pen: Pen, made: _Map, box: Box, places: Sequence[Marked], form: str) -> None:
     blank, view = form == "blank", made.view
     size = _MARKER[desk.level]
-    labels = [] if blank else labels_for(desk, view, box, places, size)
+    inset = _inset(desk, places, view)
+    taken = inset.taken(box.x, box.y) if inset else ()
+    labels = [] if blank else labels_for(desk, view, box, places, size, taken)
     draw_map(desk, pen, view, box, net=blank, bold=desk.level in ("first", "younger"),
              clear=[label.box for label in labels])  # fmt: skip
     if not blank:
         mark_places(pen, view, box, places, labels, size)
+    if inset:
+        draw_inset(desk, pen, inset, box.x, box.y, size)
     foot = box.y - (_EDGE[1] if blank else 0.0) - 11.0
     if desk.level != "first":
         scale_bar(desk, pen, view, box.x + 2.0, foot + 0.5, min(60.0, box.width * 0.4))

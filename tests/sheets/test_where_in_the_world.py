@@ -192,3 +192,63 @@ def test_map_and_table_share_a_page_or_have_one_each_but_never_run_into_the_foot
             assert p.box[1] > foot, p.mark
     frame = placed(laid.pages[0], "map-frame")[0].box
     assert max(frame[2] - frame[0], frame[3] - frame[1]) > 125  # large enough to plot on
+
+
+KRAKOW, TARNOW, LAND_S_END = (50.06, 19.94), (50.01, 20.99), (50.07, -5.72)
+
+
+def inset_parts(page: Page) -> tuple[tuple[float, ...], list[tuple[float, float]], float]:
+    """The frame of the small map, the middles of the markers in it, and the mm of its bar for a km."""
+    (frame,) = [p.box for p in placed(page, "inset-frame")]
+
+    def inside(box: tuple[float, ...]) -> bool:
+        return frame[0] <= box[0] and box[2] <= frame[2] and frame[1] <= box[1] and box[3] <= frame[3]
+
+    bar = [p.box for p in placed(page, "scale") if inside(p.box)]
+    (words,) = [p.mark.text for p in placed(page, "scale-words") if isinstance(p.mark, Text) and inside(p.box)]
+    per_km = (max(b[2] for b in bar) - min(b[0] for b in bar)) / float(words.split()[0])
+    return frame, [at for at in markers(page) if inside((*at, *at))], per_km
+
+
+@pytest.mark.parametrize("paper", SHEETS_OF_PAPER)
+@pytest.mark.parametrize("level", ["younger", "older", "upper"])
+def test_near_neighbours_are_drawn_larger_with_a_bar_that_measures_their_way(level: str, paper: str) -> None:
+    # Krakow to Tarnow is about 75 km in a straight line (haversine on their published degrees)
+    (page,) = pages(level, KRAKOW, TARNOW, home=LAND_S_END, paper=paper)
+    _, (one, other), per_km = inset_parts(page)
+    assert math.dist(one, other) / per_km == pytest.approx(75, rel=0.05)
+    assert "The small map shows" in said(page)
+
+
+@pytest.mark.parametrize("paper", SHEETS_OF_PAPER)
+def test_the_small_map_lies_within_the_large_and_off_the_way_that_is_drawn(paper: str) -> None:
+    (page,) = pages("younger", KRAKOW, TARNOW, home=LAND_S_END, paper=paper)
+    frame, _, _ = inset_parts(page)
+    (whole,) = [p.box for p in placed(page, "map-frame") if p.box[2] - p.box[0] > 100]
+    assert whole[0] < frame[0] and frame[2] < whole[2] and whole[1] < frame[1] and frame[3] < whole[3]
+    outside = [(x, y) for x, y in markers(page) if not (frame[0] < x < frame[2] and frame[1] < y < frame[3])]
+    (x1, y1), (x2, y2) = outside  # one star for both towns, and the house
+    for k in range(101):
+        x, y = x1 + (x2 - x1) * k / 100, y1 + (y2 - y1) * k / 100
+        assert not (frame[0] < x < frame[2] and frame[1] < y < frame[3])
+
+
+def test_places_that_no_small_map_parts_share_a_marker_and_are_said_to_be_too_near() -> None:
+    near = (50.12, 19.94)  # 7 km north of the first
+    (page,) = pages("younger", KRAKOW, near, home=LAND_S_END)
+    assert not placed(page, "inset-frame") and len(markers(page)) == 2
+    (page,) = pages("older", KRAKOW, near, home=LAND_S_END)
+    assert "too near" in said(page)
+
+
+def test_a_line_to_draw_is_named_by_both_its_ends() -> None:
+    (page,) = pages("older", PARIS, OSLO)
+    assert "from Saltmere to Hall 0." in said(page) and "the other place" not in said(page)
+    (page,) = pages("younger", PARIS, home=OSLO)
+    assert "Draw a line from the house to the star." in said(page)
+
+
+def test_the_work_that_travelled_is_named() -> None:
+    for level in ("older", "upper"):
+        (page,) = pages(level, PARIS, OSLO)
+        assert "“Work 0” is now at Hall 0." in said(page)
