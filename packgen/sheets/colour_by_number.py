@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from bisect import bisect
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from packgen.page.artwork import (
@@ -20,7 +22,7 @@ from packgen.page.blocks import Block, Bullets, Prose, draw_stack, gap_of
 from packgen.page.desk import Desk, Laid, Option, Sheet
 from packgen.page.frame import Head
 from packgen.page.look import BLACK, HAIR, MIDDLE, RULE, SOFT, THIN
-from packgen.page.marks import Ink, Stroke
+from packgen.page.marks import Ink, Point, Stroke
 from packgen.page.pen import Pen
 from packgen.page.sideways import sideways, upright
 from packgen.page.text import fit, wrap
@@ -134,7 +136,7 @@ def _room(at: Desk, head: Head, form: str, entries: tuple[_Entry, ...]) -> Box:
 def _areas(desk: Desk, pen: Pen, art: LineArt, box: Box) -> set[int]:
     """Draws the lines, and in every area its number as large as its room allows; the numbers that are shown.
 
-    An area has none where the strokes of a drawing would run through it.
+    Where the strokes of a drawing would run through it, it stands on white if the area is wide; a narrow one has none.
     """
     shown = set()
     largest, least = _NUMBER[desk.level]
@@ -143,6 +145,7 @@ def _areas(desk: Desk, pen: Pen, art: LineArt, box: Box) -> set[int]:
     rise = desk.faces.metrics(style.face).cap / 2
     draw_line_art(pen, art, box, _LINES[desk.level])
     frame_of(pen, box, _LINES[desk.level].width, _LINES[desk.level].ink)
+    strokes = sorted((float(step[-2]), float(step[-1])) for steps in placed.ink for step in steps if len(step) > 2)
     for region in placed.regions:
         words = str(region.number)
         wide = desk.faces.width(words, style.face, 1.0)
@@ -150,18 +153,23 @@ def _areas(desk: Desk, pen: Pen, art: LineArt, box: Box) -> set[int]:
         room = 1.86 * region.room / (wide * wide + 4 * rise * rise) ** 0.5
         size = max(least, min(largest, room))
         x, y = region.label
-        if room < size and _inked(placed, Box(x - wide * size / 2, y - rise * size, wide * size, 2 * rise * size)):
-            continue
+        ground = Box(x - wide * size / 2, y - rise * size, wide * size, 2 * rise * size)
+        if _inked(strokes, ground):
+            if room < size:
+                continue
+            pen.box(ground.x - _RIM, ground.y - _RIM, ground.width + 2 * _RIM, ground.height + 2 * _RIM, None, 1.0,
+                    role="number-ground")  # fmt: skip
         pen.text(x, y - rise * size, words, style.at(size), align="centre", role="number")
         shown.add(region.number)
     return shown
 
 
-def _inked(art: LineArt, box: Box) -> bool:
-    """True if a stroke of a drawing has an edge in a box, its rim apart; edges' points lie far closer than that."""
-    right, top = box.x + box.width - _RIM, box.y + box.height - _RIM
-    ends = (step[-2:] for steps in art.ink for step in steps if len(step) > 2)
-    return any(box.x + _RIM < float(x) < right and box.y + _RIM < float(y) < top for x, y in ends)
+def _inked(strokes: Sequence[Point], box: Box) -> bool:
+    """True if a stroke's edge, as sorted points that lie far closer than a box is wide, is in a box, its rim apart."""
+    low, high = box.y + _RIM, box.y + box.height - _RIM
+    first = bisect(strokes, (box.x + _RIM, 0.0))
+    last = bisect(strokes, (box.x + box.width - _RIM, 0.0))
+    return any(low < y < high for _, y in strokes[first:last])
 
 
 def _ink(desk: Desk, colour: Colour) -> Ink:
