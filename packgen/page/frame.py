@@ -78,13 +78,14 @@ def _head_text(kit: Kit, head: Head, width: float) -> tuple[float, float]:
     fitted = fit(kit.faces, head.title, look.title, room, 2 * look.title.leading, look.title.size * 0.6)
     high = fitted.height
     if head.subject:
-        high += _subject(kit, head, room - _CLEAR).height + 0.5
+        high += _subject(kit, head, room).height + 0.5
     return room, max(mark, high)
 
 
 def _subject(kit: Kit, head: Head, room: float) -> Fitted:
     """The subject in as few lines as hold it; parts with a dot between them are kept whole while that takes no more."""
     style = kit.look.label
+    room -= _CLEAR if head.date else 0.0
     plain = fit(kit.faces, head.subject, style, room, 3 * style.leading, style.size * 0.8)
     lines: list[str] = []
     for part in head.subject.split(_DOT):
@@ -110,7 +111,7 @@ def draw_head(kit: Kit, pen: Pen, head: Head, x: float, top: float, width: float
     emblem(pen, head.emblem, x, top - (high + mark) / 2, mark, MIDDLE)
     left = x + mark + 5.0
     title = fit(kit.faces, head.title, look.title, room, 2 * look.title.leading, look.title.size * 0.6)
-    subject = _subject(kit, head, room - _CLEAR)
+    subject = _subject(kit, head, room)
     text_high = title.height + (subject.height + 0.5 if head.subject else 0.0)
     y = pen.lines(left, top - (high - text_high) / 2, title.lines, title.style, role="title")
     if head.subject:

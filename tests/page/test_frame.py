@@ -79,3 +79,17 @@ def test_the_words_of_a_foot_stay_on_its_one_line(level: str) -> None:
     texts = [mark for mark in pen.marks if isinstance(mark, Text)]
     assert len({mark.y for mark in texts}) == 1 and texts[0].text.startswith("Wilhelmina")
     assert not [1 for k, a in enumerate(texts) for b in texts[k + 1 :] if overlap(box(a), box(b))]
+
+
+@pytest.mark.parametrize("level", LEVELS)
+def test_the_subject_is_not_read_on_into_the_date(level: str) -> None:
+    on = kit(level)
+    for subject in (
+        "Self-Portrait with a Lantern · Isaure Quenby, 1870",
+        "Lamp-maker and painter who measured the tides",
+    ):
+        pen = on.pen()
+        draw_head(on, pen, Head("Look, cover, tell", subject, "Bram"), 16.0, 284.0, 178.0, True)
+        (date,) = [box(mark) for mark in pen.marks if isinstance(mark, Text) and mark.text == "Date"]
+        ends = [box(mark)[2] for mark in pen.marks if isinstance(mark, Text) and mark.role == "subject"]
+        assert max(ends) <= date[0] - 11.0
