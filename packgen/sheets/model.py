@@ -39,7 +39,7 @@ _THREAD = re.compile(r"\b(thread|string|yarn|ribbon|cord)s?\b", re.IGNORECASE)
 """What goes through the hole of a closed model, if the study speaks of it."""
 _OWN = 90.0
 """A place for the child's own drawing or photograph is no higher (mm)."""
-_WIDE = 0.75
+_WIDE = 0.55
 """A view whose width is more than this part of its height stands below the list of things, where there is room."""
 
 
@@ -99,8 +99,8 @@ def _steps(job: _Job) -> tuple[Page, ...]:
         (1, [*beside, figures, care, *after, box]),
         (1, [*beside, figures, care, *after]),
         *((2, [*blocks, care, Break(), figures, *after, box]) for blocks in (before, beside)),
-        (2, [*beside, care, Break(), figures, *after]),
-        (2, [*beside, care, Break(), *after]),
+        *((2, [*blocks, care, Break(), figures, *after]) for blocks in (before, beside)),
+        (2, [*before, care, Break(), *after]),
     )
     for most, blocks in wishes:
         pages = desk.pages(head, blocks, name=str(model.title))
