@@ -145,6 +145,9 @@ def test_home_is_shown_only_if_it_is_elsewhere() -> None:
     assert len(markers(pages("younger", PARIS, home=PARIS)[0])) == 1
     assert len(markers(pages("younger", PARIS, home=OSLO)[0])) == 2
     assert lay_out(world_desk("younger", None, home=OSLO)) == ()
+    named, blank = (said(page) for level in ("younger", "older") for page in pages(level, PARIS, home=OSLO)[:1])
+    for words in (named, blank):  # on the map's label, and in the table: not the home of whoever the study is about
+        assert "Your home" in words and not re.search(r"(?<!Your )\bHome\b", words)
 
 
 def test_two_names_never_lie_on_each_other_even_where_places_are_near() -> None:
