@@ -215,7 +215,8 @@ def _whereabouts(desk: Desk, work: Work) -> list[Block]:
     if work.held:
         cells.append(Prose(desk.say("hangs", work=work), "body", gap=1.0))
         if desk.level in ("older", "upper"):
-            cells.append(Stack((Prose(desk.say("map_task"), "strong"), Lines(1, 1, gap=0.0)), gap=1.5))
+            asked = desk.say("map_again" if _told_before(desk, work) else "map_task")
+            cells.append(Stack((Prose(asked, "strong"), Lines(1, 1, gap=0.0)), gap=1.5))
     if work.width and work.height and desk.level != "younger":
         cells.append(Prose(desk.say("real_size", size=_size(desk, work), times=_times(desk, work)), "body", gap=1.5))
     if work.link:
@@ -227,6 +228,12 @@ def _whereabouts(desk: Desk, work: Work) -> list[Block]:
             return [Boxed(row, "plain", desk.say("where"))]
         cells.append(code)
     return [Boxed(Stack(tuple(cells)), "plain", desk.say("where"))] if cells else []
+
+
+def _told_before(desk: Desk, work: Work) -> bool:
+    """True if a work before this one in the study hangs at the same place, so that its distance is known."""
+    works = desk.study.works
+    return any(str(other.held) == str(work.held) for other in works[: works.index(work)]) if work in works else False
 
 
 def _code_side(link: Said) -> float:

@@ -3,12 +3,12 @@
 from dataclasses import replace
 
 import pytest
-from art_desks import LEVELS, SHEETS_OF_PAPER, art_desk, picture, placed, work
+from art_desks import LEVELS, SHEETS_OF_PAPER, art_desk, picture, placed, said, work
 
 from packgen.faults import Said
 from packgen.page.desk import Desk
 from packgen.page.look import look_for
-from packgen.page.marks import Page, Picture, Text
+from packgen.page.marks import Line, Page, Picture, Text
 from packgen.sheets import picture_study
 
 ASKS = tuple(Said(f"Question number {k}?") for k in range(6))
@@ -85,3 +85,31 @@ def test_a_work_has_a_plate_and_one_page_of_tasks_however_long_its_title(
     if level == "younger":
         (drawn,) = [p.box for p in placed(laid.pages[1], "drawbox")]
         assert drawn[3] - drawn[1] >= 33.9
+
+
+@pytest.mark.parametrize("paper", SHEETS_OF_PAPER)
+@pytest.mark.parametrize("level", ["older", "upper"])
+@pytest.mark.parametrize(("size", "least"), [((400, 300), 75.0), ((300, 400), 44.0)])
+def test_the_copy_to_draw_on_is_large_and_bare(level: str, paper: str, size: tuple[int, int], least: float) -> None:
+    (laid,) = picture_study.lay_out(desk(level, paper=paper, size=size, held=Said("A Museum")))
+    left, _, right, _ = plate(laid.pages[1])
+    assert right - left >= least
+    assert not [p for p in placed(laid.pages[1]) if isinstance(p.mark, Line) and p.mark.stroke.dash]
+
+
+def test_how_far_a_place_lies_is_asked_once_and_then_what_else_is_there() -> None:
+    first = replace(work(path=picture(360, 270)), title=Said("First"), held=Said("The Mill"))
+    second = replace(first, title=Said("Second"))
+    shown = []
+    for subject in (first, second):
+        at = art_desk("picture-study", "older", [first, second])
+        at.item = replace(at.item, subject=subject)
+        (laid,) = picture_study.lay_out(at)
+        shown.append(said(laid.pages[-1]))
+    assert "How far is that place" in shown[0] and "Name another work" not in shown[0]
+    assert "How far is that place" not in shown[1] and "Name another work" in shown[1]
+
+
+def test_the_younger_are_told_whose_name_to_trace() -> None:
+    (laid,) = picture_study.lay_out(desk("younger"))
+    assert "Trace the name of the picture. Then write it below." in said(laid.pages[-1])

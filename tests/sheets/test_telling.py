@@ -59,3 +59,16 @@ def test_without_a_book_there_is_nothing_to_tell() -> None:
     at = desk("older", 1)
     at.study = replace(at.study, book=None)
     assert telling.lay_out(at) == ()
+
+
+@pytest.mark.parametrize("paper", SHEETS_OF_PAPER)
+@pytest.mark.parametrize("level", ["older", "upper"])
+def test_recall_and_question_have_two_lines_each_on_both_papers(level: str, paper: str) -> None:
+    for page in pages(level, 4, paper=paper)[1:]:
+        for strip in placed(page, "strip"):
+            left, low, right, top = strip.box
+            boxed = [p.box for p in placed(page, "drawbox") if low < p.box[1] < top]
+            lines = [p.box for p in placed(page, "baseline") if low < p.box[1] < top]
+            over, under = max(b[3] for b in boxed), min(b[1] for b in boxed)
+            assert sum(line[1] > over for line in lines) == 2 and sum(line[1] < under for line in lines) == 2
+            assert sum(under <= line[1] <= over for line in lines) >= 3

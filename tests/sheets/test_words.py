@@ -124,7 +124,14 @@ def test_the_upper_fold_the_meanings_back() -> None:
     page = laid.pages[0]
     fold = next(m for m in page.marks if isinstance(m, Line) and m.role == "fold")
     placed = [m for m in page.marks if isinstance(m, Text) and m.text == "the tide going out"]
-    assert placed and placed[0].x > fold.x1
+    assert placed and placed[0].x >= fold.x1 + 4.0  # clear of the crease
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+def test_what_is_folded_away_is_printed_nowhere_else(paper: str) -> None:
+    (laid,) = lay_out(words_desk("upper", TWELVE, paper=paper))
+    text = said(laid.pages)
+    assert [text.count(means.replace(" ", "")) for _, means in TWELVE] == [1] * len(TWELVE)
 
 
 PAIRS = st.lists(st.tuples(st.text(min_size=1, max_size=8), st.text(min_size=1, max_size=8)), min_size=2, max_size=14)
