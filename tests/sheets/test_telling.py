@@ -66,7 +66,7 @@ def test_without_a_book_there_is_nothing_to_tell() -> None:
 def test_recall_and_question_have_two_lines_each_on_both_papers(level: str, paper: str) -> None:
     for page in pages(level, 4, paper=paper)[1:]:
         for strip in placed(page, "strip"):
-            left, low, right, top = strip.box
+            _, low, _, top = strip.box
             boxed = [p.box for p in placed(page, "drawbox") if low < p.box[1] < top]
             lines = [p.box for p in placed(page, "baseline") if low < p.box[1] < top]
             over, under = max(b[3] for b in boxed), min(b[1] for b in boxed)
