@@ -9,7 +9,7 @@ from packgen.nets import NetError, NetSheets, Solid
 from packgen.page.blocks import Art, Block, Prose, Row
 from packgen.page.desk import Desk
 from packgen.page.hazards import model_dangers
-from packgen.page.needed import needed_words
+from packgen.page.needed import needed_by_all
 from packgen.page.net_faces import arts_of, painter_of
 from packgen.page.net_made import made_net
 from packgen.page.parents import care_words
@@ -49,12 +49,14 @@ def model_care(desk: Desk, model: Model, persons: Sequence[Person]) -> tuple[str
     return (*said, *model_dangers(desk, model, said))
 
 
-def model_things(desk: Desk, model: Model, persons: Sequence[Person], makers: int) -> tuple[str, ...]:
-    """What has to be there to build a model: the study's materials for so many makers, and what every net wants."""
-    net = _net(desk, model, persons)
-    own = needed_words(desk, model.materials, makers)
+def model_things(desk: Desk, number: int, persons: Sequence[Person]) -> tuple[str, ...]:
+    """What has to be there to build a model of the study: its materials for all makers, and what every net wants."""
+    net = _net(desk, desk.study.models[number], persons)
+    own = needed_by_all(desk, "model", number, persons)
     named = " ".join(own).lower()
-    return (*own, *(() if isinstance(net, NetError) else (words for words in net.materials if words not in named)))
+    wanted = () if isinstance(net, NetError) else (words for words in net.materials if words not in named)
+    # the card has the net on it already: it comes out of the printer and lies in the folder
+    return (*own, *(desk.say("find_card") if words.startswith("card ") else words for words in wanted))
 
 
 def _net(desk: Desk, model: Model, persons: Sequence[Person]) -> NetSheets | NetError:

@@ -1,24 +1,68 @@
-"""What a making needs in words: each item with its amount for all who make it."""
+"""What a making needs in words: each item with its amount, from the same count as the shopping list's."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 
 from packgen.page.desk import Desk
-from packgen.planning.amounts import amount, shown
+from packgen.planning.amounts import Amount, amount, shown
+from packgen.planning.people import Person
+from packgen.planning.print_plan import RunInfo
+from packgen.planning.shopping import Maker, needs_of
 from packgen.reading.models import Material
 
+_MAKINGS = frozenset({"challenge", "model"})
 
-def needed_words(desk: Desk, materials: Sequence[Material], makers: int) -> tuple[str, ...]:
-    """The materials with the amounts for so many makers; what is shared counts once.
 
-    `2 sheets of card` as `card, 2 sheets` would part at the wrong comma, so: `card (2 sheets)`.
+def needed_by_all(desk: Desk, kind: str, number: int, persons: Sequence[Person]) -> tuple[str, ...]:
+    """What a challenge or model (`number` in the study's list) takes for all its makers, as on the shopping list.
+
+    The same people are counted, with the same spare. Card that comes printed is left out: it lies in the folder.
     """
+    needs = needs_of(desk.study, makers_of(desk, persons), kind, number, _customary(desk))
+    return tuple(_said(desk, need.material, need.amounts) for need in needs if not need.printed)
+
+
+def needed_words(desk: Desk, materials: Sequence[Material], makers: int = 1) -> tuple[str, ...]:
+    """The materials with the amounts as the study gives them, for so many makers; what is shared counts once."""
     return tuple(_words(desk, material, 1 if material.shared else max(1, makers)) for material in materials)
 
 
+def makers_of(desk: Desk, persons: Sequence[Person]) -> tuple[Maker, ...]:
+    """The persons as the shopping list counts them; one whose pack is not at hand is taken to make everything."""
+    titles = [
+        *(("challenge", c.title) for c in desk.study.challenges),
+        *(("model", m.title) for m in desk.study.models),
+    ]
+    found = []
+    for person in persons:
+        printed = tuple((str(title), _card(desk.runs, person, kind, str(title))) for kind, title in titles)
+        own = tuple((title, sheets) for title, sheets in printed if sheets)
+        found.append(Maker(person.name, person.kinds or _MAKINGS, person.age, person.glue, person.level, own))
+    return tuple(found)
+
+
+def _card(runs: Sequence[RunInfo], person: Person, kind: str, title: str) -> int:
+    """How many sheets of card come out of the printer for a person's making."""
+    return sum(
+        sheet.pages * run.copies
+        for run in runs
+        if run.path.startswith(f"{person.folder}/") and run.stock == "card" and run.sides == "one-sided"
+        for sheet in run.sheets
+        if sheet.kind == kind and title in sheet.about
+    )
+
+
+def _customary(desk: Desk) -> bool:
+    return desk.family.units == "customary"
+
+
 def _words(desk: Desk, material: Material, times: int) -> str:
-    if material.amount is None:
-        return str(material.item)
-    said = shown(amount(material.amount * times, str(material.unit or "")), desk.family.units == "customary")
-    return str(material.item) if said == "1" else f"{material.item} ({said})"
+    given = material.amount
+    return _said(desk, material, () if given is None else (amount(given * times, str(material.unit or "")),))
+
+
+def _said(desk: Desk, material: Material, amounts: Sequence[Amount]) -> str:
+    """`2 sheets of card` as `card, 2 sheets` would part at the wrong comma, so: `card (2 sheets)`."""
+    said = " and ".join(shown(one, _customary(desk)) for one in amounts)
+    return f"{material.item} ({said})" if said and said != "1" else str(material.item)

@@ -10,7 +10,7 @@ from packgen.page.desk import Desk
 from packgen.page.lesson import Lesson
 from packgen.page.model_step import model_things
 from packgen.page.moments import Moment
-from packgen.page.needed import needed_words
+from packgen.page.needed import needed_by_all
 from packgen.page.parents import capital, chapter_titles, kind_name, making_title, shortened, table_minutes
 from packgen.page.timetable import IfRoom, Pairs, Sayings, Step
 from packgen.page.week_later import later_steps, making_steps, table_sheets
@@ -129,7 +129,6 @@ def _needed(lesson: Lesson, making: Making) -> str:
     desk = lesson.desk
     if making.kind == "fold-book":
         return desk.say("book_things")
-    makers = [person for person in lesson.persons if making.kind in person.kinds or not person.items]
     if making.kind == "model":
-        return ", ".join(model_things(desk, desk.study.models[making.number], lesson.persons, len(makers)))
-    return ", ".join(needed_words(desk, desk.study.challenges[making.number].materials, len(makers)))
+        return ", ".join(model_things(desk, making.number, lesson.persons))
+    return ", ".join(needed_by_all(desk, making.kind, making.number, lesson.persons))

@@ -120,6 +120,33 @@ def maker(child: Child, kinds: Collection[str]) -> Maker:
     return Maker(str(child.name), frozenset(kinds) - {str(kind) for kind in child.leave_out}, child.age, child.glue)
 
 
+@dataclass(frozen=True, slots=True)
+class Need:
+    """What one making takes of a material for all who make it, with a spare as in the shopping list.
+
+    `amounts` is empty if the study gives none, or if all of it comes printed; `printed` is then True.
+    """
+
+    material: Material
+    amounts: tuple[Amount, ...]
+    printed: bool = False
+
+
+def needs_of(
+    study: Study, makers: Sequence[Maker], kind: str, number: int, customary: bool = False
+) -> tuple[Need, ...]:
+    """What a challenge or model (`number` in the study's own list) takes: the count the shopping list adds up."""
+    found = []
+    for want in _wanted(study, makers):
+        if (want.kind, want.number) == (kind, number):
+            total = next(iter(_by_making([want])))
+            name = str(want.material.item)
+            again = household.is_kept(name)
+            amounts = tuple(to_buy(one, 0.0 if again else _spare(name, one), customary) for one in total)
+            found.append(Need(want.material, amounts, any(want.printed) and not total))
+    return tuple(found)
+
+
 def shopping_list(
     study: Study,
     makers: Sequence[Maker],
@@ -201,13 +228,13 @@ def _item(wanted: Sequence[_Wanted], makers: Sequence[Maker], plan: TermPlan, cu
         amounts = gather(one for w in own for one in w.amount_for(place))
         if own and (amounts or not any(w.printed for w in own)):
             each.append(Share(maker.name, amounts))
-    total = gather(one for making in _by_making(wanted) for one in making)
+    total = gather(_one_roll([one for making in _by_making(wanted) for one in making], wanted))
     uses = tuple(dict.fromkeys(Use(w.kind, w.title, _week(w, plan)) for w in wanted))
     first = min((use.week for use in uses if use.week is not None), default=None)
     dates = next((week.dates for week in plan.weeks if week.number == first), ())
     return Item(
         name=name,
-        shared=gather(one for w in wanted if w.material.shared for one in w.amount),
+        shared=gather(_one_roll([one for w in wanted if w.material.shared for one in w.amount], wanted)),
         each=tuple(each),
         total=total,
         buy=tuple(to_buy(one, 0.0 if again else _spare(name, one), customary) for one in total),
@@ -218,6 +245,13 @@ def _item(wanted: Sequence[_Wanted], makers: Sequence[Maker], plan: TermPlan, cu
         again=again,
         printed=any(w.printed for w in wanted),
     )
+
+
+def _one_roll(amounts: Sequence[Amount], wanted: Sequence[_Wanted]) -> list[Amount]:
+    """The amounts, where of a roll or reel that all share only the most at once counts: it lasts for all makings."""
+    own = {one.of for w in wanted if not w.material.shared for one in w.amount}
+    lasting = {one.of for one in amounts if household.is_container(one.of)} - own
+    return [*largest(one for one in amounts if one.of in lasting), *(one for one in amounts if one.of not in lasting)]
 
 
 def _spare(name: str, total: Amount) -> float:

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from packgen.page.blocks import Block, Boxed, Bullets, Prose, Row
 from packgen.page.desk import Desk, Laid, Sheet
 from packgen.page.look import SOFT
+from packgen.page.needed import makers_of
 from packgen.page.parents import book_words, capital, persons, shortened, stock_name
 from packgen.page.table import Cell, Column, Table
 from packgen.page.timetable import IfRoom, Sayings, Step
@@ -14,9 +15,8 @@ from packgen.planning.days import short_days
 from packgen.planning.load import BESIDE
 from packgen.planning.notes import listed
 from packgen.planning.people import Person
-from packgen.planning.print_plan import RunInfo, count_paper
-from packgen.planning.shopping import Item, Maker, ShoppingList, Use, shopping_list
-from packgen.reading.models import Study
+from packgen.planning.print_plan import count_paper
+from packgen.planning.shopping import Item, ShoppingList, Use, shopping_list
 
 SHEET = Sheet(
     title="Shopping list",
@@ -25,15 +25,15 @@ SHEET = Sheet(
 )
 
 _MOST_USES = 3
-_MAKINGS = frozenset({"challenge", "model"})
 
 
 def lay_out(desk: Desk) -> tuple[Laid, ...]:
     """One list for the whole study."""
     everybody = persons(desk)
     runs = desk.runs
-    makers = [_maker(person, runs, desk.study) for person in everybody]
-    found = shopping_list(desk.study, makers, desk.term, count_paper(runs), desk.family.units == "customary")
+    found = shopping_list(
+        desk.study, makers_of(desk, everybody), desk.term, count_paper(runs), desk.family.units == "customary"
+    )
     subject = desk.say("subject", count=len(everybody))
     head = desk.head(desk.say("title"), subject, "box", date=False)
     blocks = _materials(desk, found, everybody)
@@ -46,21 +46,6 @@ def lay_out(desk: Desk) -> tuple[Laid, ...]:
     blocks.append(IfRoom((Sayings(desk.say("more_name"), (), most=6),)))
     pages = desk.pages(head, blocks, name=desk.say("list_word"), loosen=2.0)
     return (Laid("shopping-list", SHEET.title, pages, sides="two-sided-long-edge"),)
-
-
-def _maker(person: Person, runs: Sequence[RunInfo], study: Study) -> Maker:
-    """A person as a maker; one whose pack is not at hand is taken to make everything."""
-    printed = []
-    for challenge in study.challenges:
-        cards = [
-            sheet.pages * run.copies
-            for run in runs
-            if run.path.startswith(f"{person.folder}/") and run.stock == "card" and run.sides == "one-sided"
-            for sheet in run.sheets
-            if sheet.kind == "challenge" and str(challenge.title) in sheet.about
-        ]
-        printed += [(str(challenge.title), sum(cards))] if cards else []
-    return Maker(person.name, person.kinds or _MAKINGS, person.age, person.glue, person.level, tuple(printed))
 
 
 # Materials

@@ -9,7 +9,7 @@ from planning_studies import CHILDREN, challenge, family, material, model, study
 from packgen.faults import Said
 from packgen.planning.amounts import Amount
 from packgen.planning.print_plan import PaperCount
-from packgen.planning.shopping import Item, Maker, ShoppingList, maker, shopping_list, with_paper
+from packgen.planning.shopping import Item, Maker, ShoppingList, maker, needs_of, shopping_list, with_paper
 from packgen.planning.term import plan_term
 from packgen.reading.models import Challenge, Material, Model, Study
 
@@ -229,3 +229,30 @@ def test_every_material_is_on_the_list_once_and_enough_is_bought(materials: list
     for item in items:
         for total, bought in zip(item.total, item.buy, strict=True):
             assert bought.value >= total.value * (1 - 1e-9)
+
+
+def test_a_making_takes_what_the_list_adds_up() -> None:
+    # one making alone: its own count and the list's are the same, for two older makers and a youngest beside them
+    found = of((challenge("A wheel", material("thread", 120, "cm"), material("scissors", 1), material("cork", 6)),))
+    makers = (replace(JUNO, level="older"), replace(BRAM, level="younger"), Maker("Bo", BOTH, 4, level="first"))
+    bought = {item.name: item.buy for item in listing(found, *makers).items}
+    needs = {str(need.material.item): need.amounts for need in needs_of(found, makers, "challenge", 0)}
+    assert needs == bought
+    # 2 x 1.2 m and a tenth more is 2.64 m, in whole cm; 12 corks and a tenth; tools for all three
+    assert [round(needs[name][0].value) for name in ("thread", "cork", "scissors")] == [2640, 14, 3]
+
+
+def test_card_that_comes_printed_is_not_needed_a_second_time() -> None:
+    found = of((), (model("A house", material("card", 2, "sheet"), material("thread", 1, "m")),))
+    card, thread = needs_of(found, (replace(JUNO, printed=(("A house", 2),)),), "model", 0)
+    assert card.printed and not card.amounts
+    assert not thread.printed and thread.amounts
+
+
+def test_a_roll_that_all_share_lasts_for_every_making() -> None:
+    rolls = tuple(challenge(name, material("sticky tape", 1, "roll", shared=True)) for name in ("A wheel", "A kite"))
+    item = only(listing(of(rolls), JUNO, BRAM))
+    assert item.buy == item.total == item.shared == (Amount(1, "roll", "roll"),)
+    # a roll for each child is a roll for each child
+    own = tuple(challenge(name, material("sticky tape", 1, "roll")) for name in ("A wheel", "A kite"))
+    assert only(listing(of(own), JUNO, BRAM)).total == (Amount(4, "roll", "roll"),)

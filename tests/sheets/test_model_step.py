@@ -35,10 +35,12 @@ def test_holes_and_threads_are_warned_of_once() -> None:
 
 
 def test_what_is_needed_is_told_for_all_who_make_it() -> None:
-    on = desk("guide")
     threaded = replace(BOX, materials=(Material(Said("thread"), 0.5, Said("m")), Material(Said("tape"), 1, None, True)))
-    things = model_things(on, threaded, persons(on), 3)
-    assert things[:2] == ("thread (1.5 m)", "tape") and any("card" in thing for thing in things)
+    on = desk("guide", study(models=(threaded,)))
+    things = model_things(on, 0, persons(on))
+    # two older makers take half a metre each and a tenth to spare; the youngest works beside them
+    assert things[:2] == ("thread (1.1 m)", "tape")
+    assert "the printed card, from the folder" in things and not any("mm thick" in thing for thing in things)
 
 
 def test_set_close_it_leaves_out_what_the_childs_steps_say() -> None:
