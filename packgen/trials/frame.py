@@ -230,6 +230,8 @@ class ChallengeModel:
     extension: str
     one_of: tuple[tuple[str, ...], ...] = ()
     figures: Callable[[Values], tuple[Figure, ...]] | None = None
+    figures_most: str = ""
+    """The input whose highest planned value the figures hold for; those of the middle row if empty."""
     model_solid: Callable[[Values, tuple[Values, ...]], NetFor | None] | None = None
     tips: tuple[str, ...] = ()
     also: tuple[str, ...] = ()

@@ -229,24 +229,41 @@ def _planned(
         cautions=model.cautions,
         advice=_advice(model, measured, rows, reading),
         assumed=tuple(reading.assumed),
-        figures=_figures(model, each[len(each) // 2], units),
+        figures=_figures(model, item, rows, each, units),
         given=tuple(reading.values.items()),
         values=each,
         units=units,
     )
 
 
-def _figures(model: ChallengeModel, values: Values, units: str) -> tuple[Figure, ...]:
-    """The model's figures for one set of values in the family's units; none if the thing would not work at all."""
+def _figures(
+    model: ChallengeModel, item: Input, rows: tuple[Row, ...], each: tuple[Values, ...], units: str
+) -> tuple[Figure, ...]:
+    """The model's figures in the family's units, for the middle row or the highest the model asks for.
+
+    What is another in another row says which row it holds for. None if the thing would not work at all.
+    """
     if model.figures is None:
         return ()
+    if model.figures_most:
+        chosen = max(range(len(each)), key=lambda k: each[k].number(model.figures_most))
+    else:
+        chosen = len(each) // 2
+    found, others = _figured(model, each[chosen]), [_figured(model, one) for one in each]
+    at = f" with {item.name} {rows[chosen].label}" if item.dimension != WORD else f" with {rows[chosen].label}"
+    said = []
+    for k, figure in enumerate(found):
+        varies = not model.figures_most and any(len(o) > k and o[k].value != figure.value for o in others)
+        value = in_system(figure.value.value, figure.value.dimension, figure.value.unit, units, rounded=False)
+        said.append(replace(figure, label=f"{figure.label}{at if varies else ''}", value=value))
+    return tuple(said)
+
+
+def _figured(model: ChallengeModel, values: Values) -> tuple[Figure, ...]:
     try:
-        found = model.figures(values)
+        return model.figures(values) if model.figures else ()
     except WillNotWork:
         return ()
-    return tuple(
-        replace(f, value=in_system(f.value.value, f.value.dimension, f.value.unit, units, rounded=False)) for f in found
-    )
 
 
 def _row(model: ChallengeModel, measured: Measured, value: Value, values: Values) -> Row:
