@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from packgen.nets.cutting import cuts_of, face_label, letter_places
 from packgen.nets.develop import Flat
 from packgen.nets.forests import Graph
-from packgen.nets.gluing import last_face, letter, order
+from packgen.nets.gluing import last_face, letter, order, spare
 from packgen.nets.net import MOUNTAIN, VALLEY, FlatFace, Fold, Joint, Net, Part, Side, Tab
 from packgen.nets.placing import Placing
 from packgen.nets.solid import FLAT, Solid, flat_loop, flat_up
@@ -28,7 +28,9 @@ def finished_net(graph: Graph, flat: Flat, placing: Placing, rule: TabRule) -> N
     """The finished net of flat faces and placed tabs."""
     solid = graph.solid
     last = last_face(graph, flat) if placing.tabs else -1
-    lettered = _letter(graph, flat, placing, rule, order(graph, flat, last))
+    unneeded = spare(graph, flat) if rule.small_hands else frozenset()
+    row = [i for i in order(graph, flat, last) if i not in unneeded]
+    lettered = _letter(graph, flat, placing, rule, row)
     parts = []
     for part in range(flat.parts):
         faces = tuple(_flat_face(solid, f, flat.points[f]) for f in flat.faces_of(part))

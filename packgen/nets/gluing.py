@@ -12,6 +12,10 @@ TUCKED = 4
 """A last face with up to this many tabs carries them itself and is tucked in; with more it lies on a ring of tabs."""
 
 
+ROUND = 6
+"""A level face with so many corners or more, such as the base of a tower, holds by every other edge."""
+
+
 def letter(number: int) -> str:
     """A, B, ... Z, AA, AB, ...: the letters of the joints in the order of gluing, from 0."""
     out = ""
@@ -61,6 +65,22 @@ def preference(graph: Graph, flat: Flat, last: int) -> dict[int, int]:
             steep = [abs(solid.normal(f)[2]) for f in (e.left, e.right)]
             out[i] = e.left if (round(steep[0], 6), e.left) <= (round(steep[1], 6), e.right) else e.right
     return out
+
+
+def spare(graph: Graph, flat: Flat) -> frozenset[int]:
+    """The cut inner edges that need no tab: every other one round a level face of many corners, from its fold on.
+
+    For small hands, which tire of a ring of small tabs (common practice, no source).
+    """
+    solid = graph.solid
+    out: set[int] = set()
+    for f in (f for f, face in enumerate(solid.faces) if len(face.loop) >= ROUND and abs(solid.normal(f)[2]) > 0.99):
+        own = [(i, e) for i, e in enumerate(graph.edges) if f in (e.left, e.right)]
+        sides = [(e.left_at if e.left == f else e.right_at, i) for i, e in own]
+        first = next((at for at, i in sides if i in flat.kept), 0)
+        corners = len(solid.faces[f].loop)
+        out |= {i for at, i in sides if i not in flat.kept and (at - first) % corners % 2}
+    return frozenset(out)
 
 
 def rounds(graph: Graph, flat: Flat) -> list[list[int]]:

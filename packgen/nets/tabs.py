@@ -43,7 +43,8 @@ def clear(angle: float) -> float:
 class TabRule:
     """What tabs depend on besides the edge: the card's thickness in mm and who builds it.
 
-    For the `youngest` tabs are deeper and round, for `small_hands` the teeth on round rims are fewer and wider.
+    For the `youngest` tabs are deeper and round, for `small_hands` the teeth on round rims are fewer and wider, and a
+    level face of many corners is held by every other edge.
     """
 
     card: float = 0.25

@@ -6,6 +6,7 @@ from packgen.faults import Place, place_of
 from packgen.nets import Drilling, NetError, NetSheets, build, entry
 from packgen.nets import lay_out as lay_out_net
 from packgen.nets.given import plain_name
+from packgen.nets.gluing import ROUND
 from packgen.nets.solid import Solid
 from packgen.nets.tabs import TabRule
 from packgen.page.desk import Desk
@@ -23,9 +24,9 @@ _CARDS = (0.05, 1.0)
 def made_net(desk: Desk, model: Model, level: str) -> NetSheets | NetError:
     """The model's net on the family's paper for a level, or all reasons why it cannot be made.
 
-    For `first` tabs are larger and round, for `first` and `younger` the teeth on round rims fewer and wider.
+    For `first` tabs are larger and round, for `first` and `younger` those round a rim are fewer.
     """
-    rule = TabRule(card_of(desk, model), level == "first", level in ("first", "younger") and _is_round(model))
+    rule = TabRule(card_of(desk, model), level == "first", level in ("first", "younger") and _has_rings(model))
     made = desk.once(("net", model, rule), lambda: _net(desk, model, rule))
     assert isinstance(made, NetSheets | NetError)
     return made
@@ -48,12 +49,13 @@ def card_of(desk: Desk, model: Model) -> float:
     return CARD
 
 
-def _is_round(model: Model) -> bool:
-    """True if the solid has round rims."""
+def _has_rings(model: Model) -> bool:
+    """True if the solid has a rim with a ring of tabs: it is round, or has many corners."""
     try:
-        return bool(asked_solid(model).curved)
+        solid = asked_solid(model)
     except NetError:
         return False
+    return bool(solid.curved) or any(len(face.loop) >= ROUND for face in solid.faces)
 
 
 def _net(desk: Desk, model: Model, rule: TabRule) -> NetSheets | NetError:

@@ -1,9 +1,11 @@
 """The order of gluing, the last face, and the steps told."""
 
 import pytest
+import shapely
 from netcommon import EXAMPLES
 
-from packgen.nets import build, unfold
+from packgen.nets import build, lay_out, unfold
+from packgen.nets.fold_back import worst_miss
 from packgen.nets.gluing import TUCKED, letter
 from packgen.nets.plane import shape
 
@@ -102,3 +104,18 @@ def test_a_label_lies_well_inside_its_face():
             assert whole.contains(
                 shape([face.label, (face.label[0] + 0.1, face.label[1]), (face.label[0], face.label[1] + 0.1)])
             )
+
+
+@pytest.mark.parametrize(("sides", "most"), [(6, 2), (7, 3), (8, 3), (9, 4)])
+def test_small_hands_glue_every_other_edge_of_a_base_of_many_corners(sides: int, most: int) -> None:
+    solid = build("tower", {"sides": sides, "side": 22.0, "height": 100.0, "roof": 40.0})
+    usual, fewer = (lay_out(solid, 190.0, 260.0, "fit", small_hands=small).net for small in (False, True))
+    assert len(usual.joints) - len(fewer.joints) == sides - 1 - most
+    (part,) = fewer.parts
+    base = next(f for f in part.faces if f.name == "base")
+    assert sum("base" in (t.on_face, t.under) for t in part.tabs) == most
+    assert len({x.text for x in part.letters}) == len(fewer.joints)  # no letter without its tab
+    assert worst_miss(fewer) < 1e-6 and base.points
+    cuts = shapely.union_all([shapely.LineString([*c.points, c.points[0]]) for c in part.cuts])
+    whole = shapely.union_all([shapely.Polygon(x.points).buffer(0.001) for x in (*part.faces, *part.tabs)])
+    assert whole.exterior.hausdorff_distance(cuts) < 0.01  # the cut runs round all that is left

@@ -281,7 +281,7 @@ def test_the_teeth_of_a_cone_are_wider_for_small_hands(tmp_path: Path) -> None:
 
 
 def test_many_tabs_are_glued_with_a_grown_up_by_the_younger(tmp_path: Path) -> None:
-    assert "There are 16 tabs: work with a grown-up." in words(tmp_path, TOWER)
+    assert "There are 12 tabs: work with a grown-up." in words(tmp_path, TOWER)
     assert "work with a grown-up" not in words(tmp_path, TOWER, "{name: Juno, age: 11, pack: older}")
     assert "work with a grown-up" not in words(tmp_path, BOX)
 
