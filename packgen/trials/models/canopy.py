@@ -247,14 +247,11 @@ MODEL = ChallengeModel(
     why_lower=(
         "The canopy opened late, or never fully, so the first part was a free fall.",
         "The watch was started late: a hand needs about a fifth of a second.",
-        "The canopy's own weight was left out.",
+        "More than the planned weight hangs on it: weigh load, canopy and strings together.",
     ),
-    extension="Find the load that makes two different canopies fall side by side. By what is it heavier?",
+    extension="Find the load that makes two different canopies fall side by side. How much heavier is the one?",
     one_of=(("canopy side", "canopy diameter"),),
     figures=_figures,
     model_solid=_net,
-    tips=(
-        "Fill a small bag with the load so that it can be made heavier.",
-        "A square has more cloth than a circle of the same width, so it falls more slowly for that reason alone.",
-    ),
+    tips=("Press modelling clay on the knot as the load: it is easily made heavier or lighter.",),
 )

@@ -179,7 +179,7 @@ MODEL = ChallengeModel(
         "Half swings were counted.",
         "The thread slipped and grew shorter.",
     ),
-    extension="Make a pendulum that beats once a second each way, and use it to time something else.",
+    extension="Hang it in a doorway on 1.3 m of thread. Make it beat once a second each way, and time something.",
     figures=_figures,
     tips=("Count zero as you let go: zero, one, two ... ten.",),
     finds_out=True,

@@ -44,12 +44,27 @@ def _time(values: Values) -> float:
     )
 
 
+_STEPS = (30, 60, 120, 300, 600, 1800, 3600)
+_MOST_MARKS = 8
+
+
 def _figures(values: Values) -> tuple[Figure, ...]:
+    """Where the water stands at every half minute on the way down; at longer steps if those would be too many."""
     start, end = values.number("start level"), values.number("end level")
+    whole = _time(values)
+    step = next((s for s in _STEPS if whole / s <= _MOST_MARKS + 1), _STEPS[-1])
+    times = [step * k for k in range(1, _MOST_MARKS + 1) if step * k < whole]
     return tuple(
-        Figure(f"level after {k} of 6 equal times", quantity(round(level_after(k / 6, start, end), 1), "mm"))
-        for k in range(1, 6)
+        Figure(
+            f"{'filled to the highest mark, ' if k == 0 else ''}level after {_said(time)}",
+            quantity(round(level_after(time / whole, start, end)), "mm"),
+        )
+        for k, time in enumerate(times)
     )
+
+
+def _said(seconds: int) -> str:
+    return f"{seconds} s" if seconds <= 300 else f"{seconds // 60} min"
 
 
 MODEL = ChallengeModel(
@@ -149,6 +164,7 @@ MODEL = ChallengeModel(
     why_lower=("The hole is wider, or slants, or water also leaks beside it.", "The vessel is narrower at the bottom."),
     extension="Mark the vessel each half minute. Why do the marks draw together towards the bottom?",
     figures=_figures,
+    figures_most="start level",
     tips=("Stop the watch when the jet breaks into drops, each time alike.",),
     also=("water timer", "clepsydra"),
     finds_out=True,
