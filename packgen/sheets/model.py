@@ -151,8 +151,8 @@ def _ready(job: _Job) -> tuple[str, ...]:
 
 
 def _material(desk: Desk, material: Material) -> str:
-    """A material of the study, with its amount if it has one."""
-    if material.amount is None:
+    """A material of the study, with its amount if it says more than that there is one."""
+    if material.amount is None or (material.amount == 1 and not material.unit):
         return str(material.item)
     words = shown(amount(material.amount, str(material.unit or "")), desk.family.units == "customary")
     return desk.say("ready_amount", item=material.item, amount=words)

@@ -305,6 +305,13 @@ def test_a_canopy_gets_tape_on_its_holes_and_a_word_on_threads(tmp_path: Path) -
     assert "catch round a neck" in said
 
 
+def test_one_of_a_thing_is_named_without_its_number(tmp_path: Path) -> None:
+    things = "[{item: stopwatch, amount: 1}, {item: bells, amount: 2}, {item: clay, amount: 1, unit: piece}]"
+    said = words(tmp_path, BOX[:-2] + f", materials: {things}}}\n")
+    assert "stopwatch" in said and "stopwatch (1)" not in said
+    assert "bells (2)" in said and "clay (1 piece)" in said
+
+
 def test_a_child_without_glue_has_tape_ready_and_no_glue(tmp_path: Path) -> None:
     said = words(tmp_path, BOX, "{name: Bram, age: 8, pack: younger, glue: no}")
     assert "sticky tape" in said and "a glue stick or white glue" not in said and "hot glue" not in said
