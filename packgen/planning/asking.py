@@ -9,6 +9,8 @@ import math
 from collections.abc import Sequence
 
 EASY_AT_MOST = 3
+WRITTEN = {"first": 0, "younger": 1, "older": 2, "upper": 3}
+"""How many of a work's questions a level answers on the paper of a picture study; the others are for talking."""
 
 
 def ease(question: str) -> int:
@@ -17,6 +19,17 @@ def ease(question: str) -> int:
     A rough measure, but the same in every language.
     """
     return sum(1 for letter in question if letter.isalnum())
+
+
+def on_paper(look: Sequence[str], look_first: Sequence[str], level: str) -> tuple[str, ...]:
+    """The questions that a picture study has on its page at a level: to write on, or to be asked aloud.
+
+    >>> on_paper(["What is nearest?", "Where is the sun?"], [], "younger")
+    ('What is nearest?',)
+    """
+    if level == "first":
+        return tuple(look_first) or tuple(sorted(look, key=len)[:2])
+    return tuple(look[: WRITTEN.get(level, 0)])
 
 
 def shared_out(questions: Sequence[str], young: bool, old: bool) -> tuple[tuple[str, ...], tuple[str, ...]]:

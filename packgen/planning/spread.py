@@ -8,7 +8,6 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from itertools import pairwise
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,16 +37,6 @@ def spaced(count: int, places: int) -> tuple[int, ...]:
     (2, 6)
     """
     return tuple((2 * i + 1) * places // (2 * count) for i in range(count))
-
-
-def shares(count: int, groups: int) -> tuple[tuple[int, ...], ...]:
-    """The numbers 0..count-1 in order as `groups` runs whose lengths differ by one at most.
-
-    >>> shares(5, 2)
-    ((0, 1), (2, 3, 4))
-    """
-    edges = [g * count // groups for g in range(groups + 1)]
-    return tuple(tuple(range(a, b)) for a, b in pairwise(edges))
 
 
 @dataclass(frozen=True, slots=True)

@@ -14,9 +14,10 @@ from datetime import date, timedelta
 from packgen.planning import minutes
 from packgen.planning.load import Holder, load_of, longest, making_minutes
 from packgen.planning.notes import Facts, notes_on
-from packgen.planning.spread import Layout, lay_out, shares
+from packgen.planning.spread import Layout, lay_out
 from packgen.planning.weeks import MAKINGS, AwayWeek, Making, Part, Recalled, SheetDue, Sitting, TermPlan, Week
-from packgen.reading.models import Chapter, Family, Study, Term, Word, Work
+from packgen.planning.word_weeks import words_by_week
+from packgen.reading.models import Chapter, Family, Study, Term, Work
 
 __all__ = ["DEFAULT_KINDS", "TermPlan", "Week", "plan_term"]
 
@@ -144,11 +145,13 @@ def _contents(
     kinds = frozenset(due.kind for holder in holders for due in holder.sheets)
     chapters = study.book.chapters if study.book else ()
     works = _works_by_week(study, layout)
-    words = _words_by_week(study, layout) if "words" in kinds else [()] * len(days)
+    told_in = [tuple(chapters[i] for i in layout.lessons[w]) if has_book else () for w in range(len(days))]
+    made_in = [_makings_of(study, layout, makings, w, holders) for w in range(len(days))]
+    words = words_by_week(study, told_in, works, made_in) if "words" in kinds else [()] * len(days)
     met: set[str] = set()
     weeks: list[Week] = []
     for w, of_week in enumerate(days):
-        told = tuple(chapters[i] for i in layout.lessons[w]) if has_book else ()
+        told = told_in[w]
         met |= {work.id for work in works[w]}
         again = tuple(
             work for work in study.works if work.id in met and work not in works[w] and _speaks_of(told, work)
@@ -159,7 +162,7 @@ def _contents(
             chapters=told,
             works=works[w],
             again=again,
-            makings=_makings_of(study, layout, makings, w, holders),
+            makings=made_in[w],
             words=words[w],
             review=w == len(days) - 1 and len(days) > 1,
         )
@@ -191,22 +194,6 @@ def _works_by_week(study: Study, layout: Layout) -> list[tuple[Work, ...]]:
     for work in loose[len(layout.looks) :]:
         found[min(open_weeks, key=lambda w: (len(found[w]), w))].append(work)
     return [tuple(works) for works in found]
-
-
-def _words_by_week(study: Study, layout: Layout) -> list[tuple[Word, ...]]:
-    """The words in equal shares over the weeks with a lesson, or over all weeks if there is none.
-
-    Words meant for some levels only are shared out for themselves, so that each level has some all through the term.
-    """
-    weeks = [w for w, lessons in enumerate(layout.lessons) if lessons] or list(range(len(layout.lessons)))
-    found: list[list[Word]] = [[] for _ in layout.lessons]
-    groups: dict[tuple[str, ...], list[Word]] = {}
-    for word in study.words:
-        groups.setdefault(tuple(map(str, word.levels)), []).append(word)
-    for group in groups.values():
-        for w, numbers in zip(weeks, shares(len(group), len(weeks)), strict=True):
-            found[w] += [group[i] for i in numbers]
-    return [tuple(words) for words in found]
 
 
 def _makings_of(study: Study, layout: Layout, makings: Sequence[Making], week: int,
@@ -271,7 +258,8 @@ def _from(study: Study, weeks: Sequence[Week], due: SheetDue) -> int:
     met = 0
     for w, week in enumerate(weeks):
         met += sum(work.image is not None for work in week.works)
-        if 2 * met >= pictured:  # half of the pictures have been seen
+        # the game has cards of all pictures; for a drawing half of them are enough to choose from
+        if met >= pictured if due.kind == _OF_PICTURES else 2 * met >= pictured:
             return w
     return 0
 

@@ -6,7 +6,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from packgen.planning import spread
-from packgen.planning.spread import lay_out, lesson_shares, shares, spaced
+from packgen.planning.spread import lay_out, lesson_shares, spaced
 
 LESSONS = st.integers(0, 20)
 DIVISIBLE = st.lists(st.booleans(), max_size=8)
@@ -25,13 +25,6 @@ def test_spaced_places_are_different_and_in_range(count: int, places: int) -> No
     assert len(set(found)) == count
     assert list(found) == sorted(found)
     assert all(0 <= place < places for place in found)
-
-
-@given(st.integers(0, 40), st.integers(1, 20))
-def test_shares_are_in_order_and_differ_by_one_at_most(count: int, groups: int) -> None:
-    found = shares(count, groups)
-    assert [i for group in found for i in group] == list(range(count))
-    assert max(map(len, found)) - min(map(len, found)) <= 1
 
 
 @given(st.integers(0, 60), st.integers(1, 20))
