@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from packgen.page.blocks import Block, Boxed, Bullets, DrawBox, Lines, Prose, Row, Stack, heading
+from packgen.page.blocks import Block, Boxed, Break, Bullets, DrawBox, Lines, Prose, Row, Stack, heading
 from packgen.page.desk import Desk, Laid, Sheet
 from packgen.page.letters import TraceLine
+from packgen.page.parents import height_of
 from packgen.page.pictured import Beside
 from packgen.page.time_axis import year_name
 from packgen.planning.plan import life_at
@@ -17,12 +18,16 @@ SHEET = Sheet(
     about="Who this was: the story told at the child's level, with places to draw, trace, write and answer.",
 )
 
+_DRAWN = (70.0, 58.0)  # mm; the youngest's place to draw in is at least so high, lower only where it saves a page
+
 
 def lay_out(desk: Desk) -> tuple[Laid, ...]:
     """One laid sheet of one to a few pages."""
-    made = {"first": _first, "younger": _younger}.get(desk.level, _older)
-    blocks = made(desk)
     head = desk.head(desk.say("title"), str(desk.study.in_short), "letter")
+    if desk.level == "first":
+        blocks = _first(desk, desk.room(head, 0))
+    else:
+        blocks = _younger(desk) if desk.level == "younger" else _older(desk)
     pages = desk.pages(head, blocks, name=head.title)
     return (Laid("biography", head.title, pages, week=desk.item.week, sides=_sides(desk, len(pages))),)
 
@@ -41,16 +46,21 @@ def _portrait(desk: Desk, label: str, least: float) -> Block:
     return Beside(desk, desk.study.portrait, box, about=desk.study.portrait_said, right=right)
 
 
-def _first(desk: Desk) -> list[Block]:
+def _first(desk: Desk, room: float) -> list[Block]:
+    """The story, the person to draw and the name to trace; after a story that leaves no `room` to draw, the name first.
+
+    So the rest of its page is used, and the drawing has the next one.
+    """
     life = life_at(desk.study, "first")
-    blocks: list[Block] = []
-    if life:
-        blocks.append(Prose(life, "body"))
-    blocks.append(_portrait(desk, desk.say("draw_person"), 70.0))
-    blocks.append(
-        Stack((Prose(desk.say("trace"), "strong", tight=True), TraceLine(desk, str(desk.study.study).split()[0])))
-    )
-    return blocks
+    told: list[Block] = [Prose(life, "body")] if life else []
+    trace = Stack((Prose(desk.say("trace"), "strong", tight=True), TraceLine(desk, str(desk.study.study).split()[0])))
+    drawn, lower = (_portrait(desk, desk.say("draw_person"), least) for least in _DRAWN)
+    for box in (drawn, lower):
+        if height_of(desk, [*told, box, trace]) <= room:
+            return [*told, box, trace]
+    if height_of(desk, [*told, trace]) <= room:
+        return [*told, trace, Break(), drawn]
+    return [*told, drawn, trace]
 
 
 def _younger(desk: Desk) -> list[Block]:

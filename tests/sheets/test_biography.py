@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 import pytest
-from art_desks import LEVELS, SHEETS_OF_PAPER, art_desk, picture, placed
+from art_desks import LEVELS, SHEETS_OF_PAPER, art_desk, picture, placed, read_back
 
 from packgen.faults import Said
 from packgen.page.desk import Desk
@@ -35,6 +35,19 @@ def test_the_whole_life_is_on_paper(level: str, paper: str, life: str) -> None:
     for word in set(life.split()):
         assert words.split().count(word) >= life.split().count(word), word
     assert not at.faults
+
+
+@pytest.mark.parametrize("paper", SHEETS_OF_PAPER)
+@pytest.mark.parametrize("sentences", [1, 8, 12, 14, 18, 24, 30, 40])
+def test_no_page_of_the_youngest_is_left_half_empty_however_long_the_story(paper: str, sentences: int) -> None:
+    at = desk("first", "She lived by the sea and made lamps for the boats. " * sentences, paper=paper)
+    (laid,) = biography.lay_out(at)
+    mm = 72 / 25.4
+    with read_back(laid.pages) as pdf:
+        for page in pdf.pages:
+            marks = [*page.chars, *page.rects, *page.curves, *page.lines]
+            lowest = min(m["y0"] for m in marks if m["y0"] > 20.0 * mm)  # over the foot
+            assert lowest < 0.3 * page.height, f"nothing below {lowest / mm:.0f} mm"
 
 
 def test_dates_are_only_asked_where_the_study_has_them() -> None:
