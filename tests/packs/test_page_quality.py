@@ -206,7 +206,7 @@ def ground_of(colours: np.ndarray, box: Box, page: PaperPage) -> float:  # type:
 
 
 def is_net(sheet: Sheet) -> bool:
-    return (sheet.kind == "model" and not sheet.part) or sheet.part == "templates"
+    return (sheet.kind == "model" and not sheet.part) or sheet.part in ("templates", "own")  # all with the key to lines
 
 
 def furniture(sheet: Sheet, run: Run) -> bool:
