@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from packgen.page.blocks import Art, Block, Boxed, Bullets, DrawBox, Lines, Prose, Row, Stack
-from packgen.page.challenge_set import ChallengeSet
+from packgen.page.challenge_set import ChallengeSet, older_child
 from packgen.page.desk import Section
 from packgen.page.look import MIDDLE, Ruling, look_for
 from packgen.page.marks import Stroke
@@ -15,6 +15,7 @@ from packgen.page.preparing import care, material_words, several
 from packgen.page.text import Style, fit
 from packgen.page.values_drawn import Shown, draw_value, shown_values
 from packgen.reading.models import Material
+from packgen.trials.stages import stages
 
 _READ_ALOUD = 18  # words; a longer brief is set small, to be read to the child
 _VERY_LONG = 60  # words; a brief longer than this is set as small as a grown-up reads with ease
@@ -59,23 +60,22 @@ def _ask(made: ChallengeSet, draw: float, pen: bool) -> list[Block]:
 def _ready(made: ChallengeSet) -> Section:
     """What is needed, and for the grown-up the steps and cautions: in large words, or smaller ones if it is much."""
     drawn = DrawBox(made.say("made_draw"), least=40.0, most=120.0)
-    sizes = (
-        ("strong", 5),
-        ("strong", 3),
-        ("body", 5),
-        ("body", 3),
-        ("small", 3),
-        ("body", 3, False),
-        ("small", 3, False),
-    )
-    ways = [_needed(made, *how) for how in sizes]
+    older = older_child(made.desk)
+    ways = [_needed(made, "strong", most) for most in (5, 3)]
+    ways += [_needed(made, "strong", most, "elsewhere") for most in (5, 3, 2)] if older and _steps(made) else []
+    if older is None:  # the grown-up has the steps nowhere else
+        ways += [_needed(made, style, 3) for style in ("body", "small")]
+    ways += [_needed(made, style, 3, "untold") for style in ("strong", "body", "small")]
     if not ways[0]:
         return made.section("make", [DrawBox(made.say("made_draw"), least=120.0), _pen_lines(made)])
     return _shortest(made, "make", ways, drawn)
 
 
-def _needed(made: ChallengeSet, style: str, most: int, told: bool = True) -> list[Block]:
-    """The materials, each with a ring to tick, the grown-up's box if `told`, and the first `most` cautions."""
+def _needed(made: ChallengeSet, style: str, most: int, told: str = "told") -> list[Block]:
+    """The materials, each with a ring to tick, the grown-up's box, and the first `most` cautions.
+
+    Where the steps are told "elsewhere", the box says in which child's pack; "untold" leaves it out.
+    """
     desk, challenge = made.desk, made.challenge
     blocks: list[Block] = []
     names = [_plain_words(m) for m in challenge.materials]
@@ -84,10 +84,10 @@ def _needed(made: ChallengeSet, style: str, most: int, told: bool = True) -> lis
         parts = [Bullets(tuple(part), "ring", style, spread=0.3) for part in (names[:half], names[half:]) if part]
         columns = tuple((1.0, part) for part in parts)
         blocks += [Prose(made.say("need"), "strong", tight=True), Row(columns, gutter=5.0, gap=2.0)]
-    amounts, steps = _amounts(made), _steps(made)
+    amounts, steps = _amounts(made), _steps(made) if told == "told" else (_steps_elsewhere(made),)
     listed: list[Block] = [Prose(amounts, _GROWN_UP, gap=1.0)] if amounts else []
-    listed += [Bullets(steps, "number", _GROWN_UP, spread=0.1, gap=1.0)] if steps else []
-    if listed and told:
+    listed += [Bullets(steps, "number" if told == "told" else "dot", _GROWN_UP, spread=0.1, gap=1.0)] if steps else []
+    if listed and told != "untold":
         blocks.append(Boxed(Stack(tuple(listed)), "plain", made.say("grown_up")))
     return [*blocks, *care(desk, challenge, made.plan, most)]
 
@@ -106,8 +106,20 @@ def _steps(made: ChallengeSet) -> tuple[str, ...]:
     if made.templates:
         return step_lines(made.desk, made.templates[0].net, own)
     if own and any(made.plan.nets):
-        return (made.say("card_elsewhere"), *own)
+        older = older_child(made.desk)
+        title = str(made.challenge.title)
+        return (made.desk.say("card_elsewhere", older=older[0], title=title), *own) if older else own
     return own
+
+
+def _steps_elsewhere(made: ChallengeSet) -> str:
+    """Where the grown-up finds the steps, and the card if there is any."""
+    older = older_child(made.desk)
+    if older is None:
+        return ""
+    page = next(stage.title for stage in stages(older[1], made.job) if stage.key == "make")
+    card = any(made.plan.nets)
+    return made.desk.say("steps_elsewhere", older=older[0], title=str(made.challenge.title), page=page, card=card)
 
 
 def _amounts(made: ChallengeSet) -> str:

@@ -22,6 +22,7 @@ _CLEAR = 1.2
 _LEAST_PLOT = 42.0
 _UNDER_KEY = 2.6
 _UNDER_TITLE = 2.4
+_LEADING = (0.4, 1.4)  # dots and gaps of the lines that lead over the gaps between bars
 _STRIP = 0.31  # half the width of a strip, as a share of its place
 
 
@@ -241,9 +242,14 @@ class Chart:
             for at, main in _grid_places(self.x, self._minor(self.x, frame.width)):
                 here = left + at * frame.width
                 pen.line(here, low, here, high, THIN if main else HAIR, GUIDE if main else TINT, role="grid")
+        bars = self.x.words and self.kind == "bars"
+        strips = [(m - half, m + half) for m, half in self._strip_places(frame)] if bars else [(left, right)]
         for at, main in _grid_places(self.y, self._minor(self.y, frame.height)):
             here = low + at * frame.height
-            pen.line(left, here, right, here, THIN if main else HAIR, GUIDE if main else TINT, role="grid")
+            for start, end in strips:
+                pen.line(start, here, end, here, THIN if main else HAIR, GUIDE if main else TINT, role="grid")
+            if bars and main:  # between the bars only what leads the eye from a number to the bars
+                pen.line(left, here, right, here, HAIR, TINT, _LEADING, role="leader")
         if self.x.words:
             self._strips(pen, frame)
         for tick in () if self.x.words else self.x.ticks:
@@ -255,14 +261,16 @@ class Chart:
         pen.line(left, low, right, low, BOLD, 0.0, role="axis")
         pen.line(left, low, left, high, BOLD, 0.0, role="axis")
 
+    def _strip_places(self, frame: Frame) -> list[tuple[float, float]]:
+        """The middle of each strip and half its width."""
+        half = min(frame.width / len(self.x.ticks) * _STRIP, 14.0)
+        return [(frame.x + self.x.place(tick) * frame.width, half) for tick in self.x.ticks]
+
     def _strips(self, pen: Pen, frame: Frame) -> None:
         """Over each word an empty strip to colour as high as the result, or a line to set points on."""
-        slot = frame.width / len(self.x.ticks)
-        for tick in self.x.ticks:
-            middle = frame.x + self.x.place(tick) * frame.width
+        for middle, half in self._strip_places(frame):
             if self.kind == "bars":
-                half = min(slot * _STRIP, 14.0)
-                pen.box(middle - half, frame.y, 2 * half, frame.height, Stroke(THIN, RULE), role="strip")
+                pen.box(middle - half, frame.y, 2 * half, frame.height, Stroke(MIDDLE, 0.25), role="strip")
             else:
                 pen.line(middle, frame.y, middle, frame.y + frame.height, THIN, GUIDE, role="grid")
 

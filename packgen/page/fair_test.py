@@ -11,12 +11,12 @@ from packgen.trials.trial import TrialPlan
 _MOST_NAMED = 6
 
 
-def fair_frame(desk: Desk, challenge: Challenge, plan: TrialPlan) -> Block:
-    """Three cells side by side, with the planned values under what is changed."""
+def fair_frame(desk: Desk, challenge: Challenge, plan: TrialPlan, own: bool = False) -> Block:
+    """Three cells side by side, with the planned values under what is changed, and that of an `own` design."""
     values = [row.label for row in plan.rows]
     changed = plan.changed.name if plan.changed else desk.say("design")
     if plan.changed and len(values) <= _MOST_NAMED:
-        changed += "\n" + ", ".join(values)
+        changed += "\n" + ", ".join((*values, *((desk.say("own_too"),) if own else ())))
     keep = "\n".join(f"•\u00a0{words}" for words in kept_same(challenge, plan)) or desk.say("rest")
     columns = (Column(desk.say("change"), 1.0), Column(desk.say("measure"), 1.0), Column(desk.say("keep"), 1.4))
     return Table(columns, ((changed, plan.measured.title, keep),), least=desk.look.body.leading * 2, grow=0.0)

@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 
 from packgen.page.bands import BandRow, Bands
 from packgen.page.blocks import Block, Boxed, Break, Bullets, Prose, Row, Stack
+from packgen.page.challenge_set import designs_own
 from packgen.page.desk import Desk
 from packgen.page.hazards import challenge_dangers
 from packgen.page.look import SOFT
@@ -15,7 +16,7 @@ from packgen.page.parents import capital, challenge_care, height_of
 from packgen.page.table import Cell, Column, Table
 from packgen.page.text import Style
 from packgen.page.timetable import IfRoom, Pairs, Sayings, Step
-from packgen.planning.challenges import trial_of
+from packgen.planning.challenges import job_of, trial_of
 from packgen.planning.people import Person, by_level, names_of
 from packgen.planning.results import outcome_of
 from packgen.reading.models import Challenge
@@ -112,6 +113,10 @@ def _fair(key: _Key) -> tuple[tuple[str, str], ...]:
             counts.setdefault(_tries(key, level), []).extend(group)
     said = [desk.say("tries_each", count=n, names=names_of(group)) for n, group in counts.items()]
     rows += [(desk.say("fair_tries"), ", ".join(said))] if said else []
+    designers = [person for level, group in by_level(key.makers) if level != "first" for person in group]
+    if designers and designs_own(plan, job_of(key.challenge), [net for net in plan.nets if net]):
+        words = desk.wording.say("challenge", "older", "key_own", {"names": names_of(designers)})
+        rows.append((desk.wording.say("challenge", "older", "key_own_name", {}), words))
     return tuple(rows)
 
 

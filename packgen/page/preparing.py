@@ -70,6 +70,14 @@ def _stem(name: str) -> str:
     return name.replace("_", " ").removesuffix("s").removesuffix("light")
 
 
+def for_upper(desk: Desk, words: str) -> str:
+    """A sentence of the study as the upper level reads it: there a grown-up is an adult."""
+    if desk.level != "upper":
+        return words
+    said = re.sub(r"\b([Aa]) grown-up", lambda m: f"{m[1]}n adult", words)
+    return re.sub(r"\b(G|g)rown-up", lambda m: "Adult" if m[1] == "G" else "adult", said)
+
+
 def once(said: Iterable[str]) -> list[str]:
     """The sentences without those whose words are nearly all in another one."""
     kept: list[str] = []
@@ -97,4 +105,5 @@ def care(desk: Desk, challenge: Challenge, plan: TrialPlan, most: int, more: Ite
     said = (*own, *besides(own, once(more)))
     if not said:
         return []
-    return [Boxed(Bullets((*said, desk.say("care_adult")), "dot", "small", spread=0.1), "caution", desk.say("care"))]
+    told = tuple(for_upper(desk, words) for words in (*said, desk.say("care_adult")))
+    return [Boxed(Bullets(told, "dot", "small", spread=0.1), "caution", desk.say("care"))]

@@ -43,9 +43,10 @@ class Line:
     worked: tuple[tuple[str, str | Cell], ...] = ()
 
 
-def empty_lines(plan: TrialPlan, level: str) -> tuple[Line, ...]:
-    """A line to fill in for each planned value."""
-    return tuple(Line(row.number, ("",) * plan.repeats(level)) for row in plan.rows)
+def empty_lines(plan: TrialPlan, level: str, own: str = "") -> tuple[Line, ...]:
+    """A line to fill in for each planned value, and one for the child's `own` design, if there is one."""
+    names = (*(row.number for row in plan.rows), *((own,) if own else ()))
+    return tuple(Line(name, ("",) * plan.repeats(level)) for name in names)
 
 
 def trial_table(desk: Desk, plan: TrialPlan, lines: Sequence[Line], kinds: Sequence[str], share: float = 1.0) -> Table:

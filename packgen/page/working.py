@@ -14,10 +14,10 @@ _SIGN = 5.0
 
 
 def working_out(made: ChallengeSet) -> list[Block]:
-    """A sum for each row, where there is one to do and it fits a line; then lines for what went wrong."""
+    """A sum for each row, where there is one to do and it fits a line, but not for the upper; then what went wrong."""
     count = made.plan.repeats(made.desk.level)
     blocks: list[Block] = []
-    if 1 < count <= _MOST_TERMS and len(made.plan.rows) <= _MOST_SUMS:
+    if made.desk.level != "upper" and 1 < count <= _MOST_TERMS and len(made.plan.rows) <= _MOST_SUMS:
         blocks.append(Stack((heading(made.say("working")), _sums(made, count))))
     blocks.append(Stack((Prose(made.say("went_wrong"), "strong", tight=True), Lines(3, 12, gap=0.5))))
     return blocks
@@ -25,7 +25,8 @@ def working_out(made: ChallengeSet) -> list[Block]:
 
 def _sums(made: ChallengeSet, count: int) -> Block:
     """For each row: its name, so many blanks to add, the sum, divided by how many, and the mean."""
-    desk, names = made.desk, [made.plan.named(row) for row in made.plan.rows]
+    desk = made.desk
+    names = [*(made.plan.named(row) for row in made.plan.rows), *((made.own,) if made.own else ())]
     style, small = desk.look.body, desk.look.label
     signs = ["+"] * (count - 1) + ["=", f"÷ {count} ="]
 

@@ -10,7 +10,7 @@ from __future__ import annotations
 
 from packgen.page.blocks import Art, Block, Boxed, Break, DrawBox, Lines, Prose, Row, Stack, heading
 from packgen.page.challenge_first import first_sections
-from packgen.page.challenge_set import ChallengeSet, asks, building, draft, table
+from packgen.page.challenge_set import ChallengeSet, asks, building, drafts, goal_line, older_child, read_off, table
 from packgen.page.desk import Desk, Laid, Option, Section, Sheet
 from packgen.page.dial_page import dial_sheet
 from packgen.page.fair_test import fair_frame, fair_note
@@ -20,13 +20,14 @@ from packgen.page.pen import Pen
 from packgen.page.preparing import materials
 from packgen.page.sketching import SketchAxes
 from packgen.page.table import Column, Table
-from packgen.page.template_nets import template_nets, template_sheets
+from packgen.page.template_nets import own_sheet, template_nets, template_sheets
 from packgen.page.text import fit
 from packgen.page.trial_chart import trial_chart
-from packgen.page.trial_table import with_repeats
+from packgen.page.trial_table import counted, with_repeats
 from packgen.page.working import working_out
 from packgen.planning.challenges import job_of, trial_of
 from packgen.reading.models import Challenge
+from packgen.trials.comparing import ends_in_words
 
 SHEET = Sheet(
     title="Challenge",
@@ -58,19 +59,13 @@ def lay_out(desk: Desk) -> tuple[Laid, ...]:
     title = f"{SHEET.title}: {challenge.title}"
     sides = "one-sided" if desk.level in _YOUNG else "two-sided-long-edge"
     laid = Laid("challenge", title, _pages(made), sides=sides, week=desk.item.week)
-    return (laid, *template_sheets(desk, challenge, templates), *(_dial(made) if wanted else ()))
+    own = (own_sheet(desk, challenge),) if made.own and desk.level != "first" else ()
+    return (laid, *template_sheets(desk, challenge, templates), *own, *(_dial(made) if wanted else ()))
 
 
 def _cuts_out(desk: Desk) -> bool:
     """True if the child's pack has the parts on card: not the youngest's, where an older one at the table has them."""
-    if desk.level != "first":
-        return True
-    return not any(
-        item.sheet == "challenge" and item.subject == desk.item.subject
-        for pack in desk.packs
-        if str(pack.recipe.level) not in ("first", "parent")
-        for item in pack.items
-    )
+    return desk.level != "first" or older_child(desk) is None
 
 
 def _pages(made: ChallengeSet) -> tuple[Page, ...]:
@@ -108,26 +103,35 @@ def _dial(made: ChallengeSet) -> tuple[Laid, ...]:
                  net=sheet.facts),)  # fmt: skip
 
 
+def _question_box(made: ChallengeSet) -> Block:
+    """The question of the trial, and under it the goal if there is one."""
+    question = Prose(made.plan.question(made.desk.level), "strong", tight=True)
+    return Boxed(Stack((question, *goal_line(made))), "note")
+
+
 # younger: one job a page
 
 
 def _younger(made: ChallengeSet) -> list[Section]:
-    desk, challenge, plan = made.desk, made.challenge, made.plan
+    desk, challenge = made.desk, made.challenge
     ready = materials(desk, challenge)
-    brief: list[Block] = [Prose(str(challenge.brief), "body"), Boxed(Prose(plan.question("younger"), "strong"), "note")]
+    brief: list[Block] = [Prose(str(challenge.brief), "body"), _question_box(made)]
     guess: list[Block] = [*asks(made, "predict", 1), DrawBox(made.say("predict_draw"), least=40.0)]
     early = not made.finds_out and made.length(made.section("ask", [*brief, *ready, *guess])) == 1
     parts = [made.section("ask", [*brief, *(ready if early else []), *guess])]
     if not made.finds_out:
         ways = [DrawBox(words, least=52.0) for words in made.say_lines("ideas")]
-        parts += [made.section("imagine", [Prose(made.say("ideas_how"), "body"), *ways]), draft(made)]
+        parts += [made.section("imagine", [Prose(made.say("ideas_how"), "body"), *ways]), *drafts(made)]
     make = [*([] if early else ready), *building(made, 4)]
-    made_draw = DrawBox(made.say("made_draw"), least=35.0, most=105.0)
+    if made.templates and made.length(made.section("make", make)) > 1:  # the steps are not parted
+        make = [*([] if early else ready), *building(made, 4, apart=True)]
+    made_draw = DrawBox(made.say("made_draw"), least=26.0, most=180.0)
     alone: list[Block] = [DrawBox(made.say("made_draw"), least=100.0), *asks(made, "made_asks", 1)]
     parts.append(made.roomy("make", make, made_draw) if make else made.section("make", alone))
     parts.append(_tries(made))
     first, *others = asks(made, "back_asks", 1)
-    back = [DrawBox(made.say("result_draw"), least=42.0), first, _compare(made), *others]
+    drawn = DrawBox(made.say("result_draw"), least=42.0 if not made.plan.goal else 34.0)
+    back = [drawn, *read_off(made), first, _compare(made), *others]
     return [*parts, made.section("tell", back)]
 
 
@@ -139,7 +143,7 @@ def _tries(made: ChallengeSet) -> Section:
         fair_note(desk, made.challenge, made.plan),
         table(made),
     ]
-    chart: list[Block] = [heading(made.say("chart_title")), trial_chart(desk, made.plan)]
+    chart: list[Block] = [heading(made.say("chart_title")), trial_chart(desk, made.plan, made.own)]
     together = made.section("try", [*tried, *chart])
     if made.length(together) == 1:
         return together
@@ -149,14 +153,15 @@ def _tries(made: ChallengeSet) -> Section:
 
 def _compare(made: ChallengeSet) -> Block:
     """The one number to compare: the largest less the smallest, in three boxes."""
-    desk, words = made.desk, made.say_lines("compare")
+    desk, measured = made.desk, made.plan.measured
+    words = ends_in_words(measured.what, measured.dimension, counted(made.plan))
     style, label = desk.look.title, desk.look.small
 
     def paint(pen: Pen, x: float, y: float, width: float, height: float) -> None:
         gap = 14.0
         wide = (width - 2 * gap) / 3
         room = height - label.leading
-        for k, word in enumerate(words[:3]):
+        for k, word in enumerate(words):
             left = x + k * (wide + gap)
             named = fit(desk.faces, word, label, wide, label.leading, 2.2)
             pen.lines(left, y + height, named.lines, named.style, align="centre", width=wide)
@@ -178,7 +183,7 @@ def _older(made: ChallengeSet, apart: bool = False) -> list[Section]:
     trials: list[Block] = [Prose(made.say("trials_how"), "body"), table(made)]
     if apart:
         trials += [*working_out(made), Break()]
-    trials += [heading(made.say("chart_title")), trial_chart(desk, plan)]
+    trials += [heading(made.say("chart_title")), trial_chart(desk, plan, made.own), *read_off(made)]
     if desk.level == "upper" and not plan.x_axis.words:
         trials.append(Stack(tuple(Prose(words, "body") for words in made.say_lines("best_line"))))
     back: list[Block] = [*asks(made, "back_asks", 3)]
@@ -192,16 +197,26 @@ def _older(made: ChallengeSet, apart: bool = False) -> list[Section]:
 def _design(made: ChallengeSet) -> list[Section]:
     """From the task to the thing built: task, ideas, draft, prediction, building."""
     desk, challenge, plan = made.desk, made.challenge, made.plan
-    predict = [fair_frame(desk, challenge, plan), _prediction(made)]
+    predict = [fair_frame(desk, challenge, plan, made.own != ""), _prediction(made)]
     plan_trial = DrawBox(made.say("plan_trial"), least=40.0, most=115.0)
-    log = Stack((heading(made.say("log_title")), _log(made, 3 if made.templates else 4)))
     return [
         made.section("ask", _task(made)),
         made.section("imagine", _ideas(made)),
-        draft(made),
+        *drafts(made),
         made.section("predict", [*predict, plan_trial, *asks(made, "predict_more", 4)]),
-        made.roomy("make", [*building(made, 6), log], DrawBox(made.say("made_draw"), least=80.0)),
+        _make(made),
     ]
+
+
+def _make(made: ChallengeSet) -> Section:
+    """How it is built, with a log of as many rows as the first page holds; else the log has a page with a drawing."""
+    for rows in (4, 3, 2):
+        blocks = [*building(made, 6), Stack((heading(made.say("log_title")), _log(made, rows)))]
+        if made.length(made.section("make", blocks)) == 1:
+            break
+    else:
+        blocks = [*building(made, 6), Stack((heading(made.say("log_title")), _log(made, 4)))]
+    return made.roomy("make", blocks, DrawBox(made.say("made_draw"), least=80.0))
 
 
 def _question(made: ChallengeSet) -> list[Section]:
@@ -209,7 +224,7 @@ def _question(made: ChallengeSet) -> list[Section]:
     desk, challenge, plan = made.desk, made.challenge, made.plan
     ask: list[Block] = [
         Prose(str(challenge.brief), "body"),
-        Boxed(Prose(plan.question(desk.level), "strong"), "note"),
+        _question_box(made),
         fair_frame(desk, challenge, plan),
         _prediction(made),
         *asks(made, "ask_more", 4),
@@ -225,7 +240,7 @@ def _task(made: ChallengeSet) -> list[Block]:
     words = [Stack((Prose(ask, "strong", tight=True), Lines(4, 12, gap=0.5))) for ask in made.say_lines("task")]
     return [
         Prose(str(challenge.brief), "body"),
-        Boxed(Prose(made.plan.question(desk.level), "strong"), "note"),
+        _question_box(made),
         *materials(desk, challenge),
         Row(tuple((1.0, block) for block in words), gutter=7.0),
         *asks(made, "task_more", 4),

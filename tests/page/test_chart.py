@@ -167,3 +167,14 @@ def test_a_band_over_filled_strips_leaves_them_to_be_seen() -> None:
         marks = drawn(on, Chart(axis, TIME, "bars", bands=bands, filled=filled), 160.0, 90.0).marks
         inks = {m.fill for m in of_role(marks, "band")[1:] if isinstance(m, Path_)}  # without the one in the key
         assert inks == ({None} if filled else {0.94})
+
+
+def test_between_bars_there_are_only_dots_that_lead_from_the_numbers() -> None:
+    chart = Chart(word_axis("length", ["200", "400", "600"]), TIME, "bars")
+    marks = drawn(kit("younger"), chart, 160.0).marks
+    strips = [box(mark) for mark in of_role(marks, "strip")]
+    assert len(strips) == 3
+    for line in of_role(marks, "grid"):
+        left, _, right, _ = box(line)
+        assert any(left > strip[0] - 0.3 and right < strip[2] + 0.3 for strip in strips)
+    assert all(mark.stroke.dash for mark in of_role(marks, "leader"))  # type: ignore[union-attr]

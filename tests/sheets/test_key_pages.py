@@ -117,6 +117,14 @@ def test_what_each_child_tries_is_told() -> None:
     assert "5ofeachforBramandJuno" in words(on, key_blocks(on, made, persons(on), WHOLE))
 
 
+def test_where_children_design_one_more_the_key_says_that_nothing_is_predicted_for_it() -> None:
+    on = desk("guide")
+    wheel = replace(plainest("wheel"), job=Said("design"))
+    said = words(on, key_blocks(on, wheel, persons(on), WHOLE))
+    assert "TheirownBramandJuno:onemore" in said and "nothingispredictedforit" in said
+    assert "Theirown" not in words(on, key_blocks(on, plainest("pendulum"), persons(on), WHOLE))
+
+
 def test_those_without_the_sheet_are_not_asked() -> None:
     home = family((replace(CHILDREN[0], leave_out=(Said("challenge"),)), CHILDREN[1]))
     on = desk("guide", of=home)

@@ -158,8 +158,8 @@ MODEL = ChallengeModel(
     spread=0.50,
     keep_same=("the speed of the wind", "the width of the rotor", "the slant of the blades", "the axle"),
     cautions=(
-        "Keep fingers, hair and scarves away from a fan; a grown-up sets it up.",
-        "A pin as an axle has a point: cap it with clay.",
+        "Keep fingers, hair and scarves away from the fan. A grown-up sets it up.",
+        "The pin has a point. Push a lump of clay on it.",
     ),
     faults_of_build=(
         BuildFault(

@@ -211,9 +211,9 @@ MODEL = ChallengeModel(
     spread=0.25,
     keep_same=("the sheet", "the length of the boat", "the width of the boat", "the height of the sides", "the water"),
     cautions=(
-        "Never leave a young child alone with water; empty the tub after the trial and wipe the floor.",
-        "Coins and washers are small parts: not within reach of a child under three.",
-        "Edges of foil can cut: fold them over.",
+        "Never leave a young child alone with water. Empty the tub afterwards and wipe the floor.",
+        "Coins and washers are small parts. Keep them away from children under three.",
+        "The edges of foil can cut. Fold them over.",
     ),
     faults_of_build=(
         BuildFault(

@@ -222,9 +222,9 @@ MODEL = ChallengeModel(
     spread=0.20,
     keep_same=("the load", "the height of the drop", "the length of the strings", "how you let go", "still air"),
     cautions=(
-        "Drops from a stair or a chair are for a grown-up; nobody leans out of a window or over a rail.",
-        "Keep the landing place clear and look up only from the side.",
-        "Strings are long enough to loop round a neck: put them away after the trial.",
+        "Only a grown-up makes drops from a stair or a chair. Never lean out of a window or over a rail.",
+        "Keep the landing place clear. Look up only from the side.",
+        "Strings can loop round a neck. Put them away afterwards.",
     ),
     faults_of_build=(
         BuildFault(

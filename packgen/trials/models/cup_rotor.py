@@ -134,8 +134,8 @@ MODEL = ChallengeModel(
     spread=0.30,
     keep_same=("the speed of the wind", "the cups", "the length of the arms", "the axle", "how long you count"),
     cautions=(
-        "Keep fingers and hair away from a fan; a grown-up sets it up.",
-        "A pin as an axle has a point: cap it with clay.",
+        "Keep fingers and hair away from the fan. A grown-up sets it up.",
+        "The pin has a point. Push a lump of clay on it.",
     ),
     faults_of_build=(
         BuildFault(

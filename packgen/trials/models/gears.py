@@ -128,7 +128,7 @@ MODEL = ChallengeModel(
     source="gear ratio of 12 with 9 teeth is 4 : 3: school text on gears (aptitude-test preparation page)",
     spread=0.03,
     keep_same=("the number of turns of the crank", "the number of teeth on the wheel you turn", "how fast you turn"),
-    cautions=("Fingers get pinched where the teeth meet: hold the crank, not the wheels.",),
+    cautions=("Keep fingers away from where the teeth meet. Hold the crank, not the wheels.",),
     faults_of_build=(
         BuildFault(
             "The teeth slip past one another",

@@ -165,8 +165,8 @@ MODEL = ChallengeModel(
         "the weight of the glider",
     ),
     cautions=(
-        "Choose a clear lane and never fly towards a face; points of paper can hurt eyes.",
-        "Launches from a stair or a chair are for a grown-up.",
+        "Fly only where nobody stands, and never towards a face. Points of paper can hurt eyes.",
+        "Only a grown-up launches from a stair or a chair.",
     ),
     faults_of_build=(
         BuildFault("It dives", "the nose is heavy", "bend the back edges of the wings up a little"),

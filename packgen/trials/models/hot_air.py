@@ -115,8 +115,8 @@ MODEL = ChallengeModel(
         "no wind",
     ),
     cautions=(
-        "Only a hair dryer, held by a grown-up: no flame, no candle, no heat gun.",
-        "Keep the paper off the nozzle, and stop if it smells hot.",
+        "Use only a hair dryer, held by a grown-up. Never use a flame, a candle or a heat gun.",
+        "Keep the paper off the nozzle. Stop if it smells hot.",
     ),
     faults_of_build=(
         BuildFault("It turns over", "the mouth is light", "put a ring of card round the mouth"),

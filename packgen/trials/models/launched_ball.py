@@ -220,9 +220,9 @@ MODEL = ChallengeModel(
         "the height of the launcher",
     ),
     cautions=(
-        "Soft, light balls only (paper, foam, pom-pom): no stones, no darts, nothing with a point.",
-        "Everyone wears eye cover and stands behind the launcher; never aim at people or animals.",
-        "A small ball is a choking hazard for a child under three.",
+        "Use only soft, light balls of paper or foam. Never shoot stones, darts or hard things.",
+        "Cover your eyes and stand behind the launcher. Never aim at people or animals.",
+        "Keep small balls away from children under three. They can choke on them.",
     ),
     faults_of_build=(
         BuildFault(

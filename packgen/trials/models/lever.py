@@ -144,8 +144,8 @@ MODEL = ChallengeModel(
     spread=0.10,
     keep_same=("the beam", "the pivot", "the load", "where the load sits"),
     cautions=(
-        "A loaded beam can tip: keep fingers from under it and heavy loads low.",
-        "Coins and washers are small parts: not within reach of a child under three.",
+        "A loaded beam can tip. Keep fingers from under it and heavy loads low.",
+        "Coins and washers are small parts. Keep them away from children under three.",
     ),
     faults_of_build=(
         BuildFault(

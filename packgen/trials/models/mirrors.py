@@ -71,7 +71,7 @@ MODEL = ChallengeModel(
     source="National University of Singapore, mathematics project Mirror Systems (10° gives 35, 45° gives 7)",
     spread=0.05,
     keep_same=("the mirrors", "the thing between them", "where you look from"),
-    cautions=("Mirror edges are sharp: tape them all round, or use mirror card.", "Never point a mirror at the sun."),
+    cautions=("Mirror edges are sharp. Tape them all round, or use mirror card.", "Never point a mirror at the sun."),
     faults_of_build=(
         BuildFault("The pictures do not meet", "the mirrors do not stand upright", "stand them on a flat table"),
         BuildFault("A half picture at the back", "the angle does not divide 360", "turn them until the halves join"),

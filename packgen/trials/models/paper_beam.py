@@ -279,8 +279,8 @@ MODEL = ChallengeModel(
         "the height of the folds",
     ),
     cautions=(
-        "Keep feet clear and put a towel under the bridge.",
-        "Coins and washers are small parts: not within reach of a child under three.",
+        "Keep your feet clear. Put a towel under the bridge.",
+        "Coins and washers are small parts. Keep them away from children under three.",
     ),
     faults_of_build=(
         BuildFault("It twists and spills", "the folds are not equally high", "fold along a ruler, every fold sharp"),

@@ -154,8 +154,8 @@ MODEL = ChallengeModel(
         "the length of the thread",
     ),
     cautions=(
-        "Keep faces out of the way of the swing and tie the weight on well.",
-        "Thread is long enough to loop round a neck: take it down after the trial.",
+        "Keep faces out of the way of the swing. Tie the weight on well.",
+        "A long thread can loop round a neck. Take it down afterwards.",
     ),
     faults_of_build=(
         BuildFault(

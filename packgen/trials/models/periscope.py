@@ -96,7 +96,7 @@ MODEL = ChallengeModel(
         "where you hold your eye",
     ),
     cautions=(
-        "Mirror edges are sharp: tape them all round, or use mirror card.",
+        "Mirror edges are sharp. Tape them all round, or use mirror card.",
         "Never point it at the sun.",
         "Do not walk while looking through it.",
     ),

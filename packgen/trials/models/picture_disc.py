@@ -122,8 +122,8 @@ MODEL = ChallengeModel(
     spread=0.30,
     keep_same=("the disc", "the light", "how far away you look", "the speed of the spin", "the number of pictures"),
     cautions=(
-        "Flicker can bring on a fit in some people: stop if anyone feels unwell, and never use a flashing lamp.",
-        "Pins and knives for the slots are for a grown-up.",
+        "Flicker can bring on a fit in some people. Stop if anyone feels unwell. Never use a flashing lamp.",
+        "Only a grown-up uses the pin and the knife.",
     ),
     faults_of_build=(
         BuildFault("Everything is a smear", "the slots are wide", "make them 3 to 4 mm wide"),

@@ -121,8 +121,9 @@ MODEL = ChallengeModel(
     spread=0.15,
     keep_same=("what you look at", "the distance of what you look at", "the hole"),
     cautions=(
-        "Never look at the sun, nor through the hole towards it: that blinds. Look at a window, a lamp or a tree.",
-        "Pins and craft knives are for a grown-up.",
+        "Never look at the sun, nor through the hole towards the sun. It can blind you. "
+        "Look at a window, a lamp or a tree.",
+        "Only a grown-up uses the pin and the craft knife.",
     ),
     faults_of_build=(
         BuildFault(
@@ -133,12 +134,18 @@ MODEL = ChallengeModel(
             "the hole is large or ragged",
             "make it in foil with the point of a pin, flat on card",
         ),
+        # Eyes see sharp from about 250 mm on, a child's from nearer (common practice, no source).
+        BuildFault(
+            "The paper itself looks blurred",
+            "the eye is too near the screen",
+            "keep 150 to 250 mm between the eye hole and the screen, or use a longer box",
+        ),
         BuildFault("The picture is dim", "the hole is very small or the box long", "look at something brighter"),
     ),
     why_higher=("The box or the distance was measured from the front of the box, not from the hole.",),
     why_lower=("The edges of the picture are faint and were not counted in.", "The distance was more than measured."),
     extension="Make three holes in foil, small, middle, large. What do you gain and lose with each?",
     figures=_figures,
-    tips=("Measure the picture on the screen with a strip of tracing paper.",),
+    tips=("Draw a scale in mm on the screen before it goes in. Read the picture off it through the eye hole.",),
     also=("pinhole viewer", "pinhole camera", "camera obscura"),
 )

@@ -136,7 +136,7 @@ MODEL = ChallengeModel(
     cautions=(
         "Never hang from it or lift anything over a person.",
         "Keep fingers out of the wheels.",
-        "Rope is long enough to loop round a neck: take it down after the trial.",
+        "A rope can loop round a neck. Take it down afterwards.",
     ),
     faults_of_build=(
         BuildFault("It stays where it is let go", "the wheels rub", "wax the axle or use a smooth spool on a pencil"),

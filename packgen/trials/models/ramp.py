@@ -150,7 +150,7 @@ MODEL = ChallengeModel(
     "practice, no source",
     spread=0.20,
     keep_same=("the load", "the length of the ramp", "the height of the ramp", "the surface", "how fast you pull"),
-    cautions=("A loaded cart runs back by itself: keep fingers and toes out of its way.",),
+    cautions=("A loaded cart runs back by itself. Keep fingers and toes out of its way.",),
     faults_of_build=(
         BuildFault(
             "The spring scale jumps about", "the load sticks and slips", "pull slowly and evenly, read while it moves"

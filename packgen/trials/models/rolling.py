@@ -140,7 +140,7 @@ MODEL = ChallengeModel(
         "how you let go",
     ),
     cautions=(
-        "Marbles are small parts and trip people up: count them before and after.",
+        "Marbles are small parts, and people slip on them. Count them before and after.",
         "Stop the ball with a cushion, not with a hand.",
     ),
     faults_of_build=(

@@ -84,8 +84,8 @@ MODEL = ChallengeModel(
     spread=0.06,
     keep_same=("the place of the dial", "the way it points", "a level plate"),
     cautions=(
-        "Never look at the sun, not even for a moment and not through any hole or glass: watch the shadow only.",
-        "Hats and sun cream; choose a place that stays in the sun.",
+        "Never look at the sun, not even for a moment or through a hole or glass. Watch the shadow only.",
+        "Wear a hat and sun cream.",
     ),
     faults_of_build=(
         BuildFault(

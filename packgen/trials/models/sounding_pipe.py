@@ -144,9 +144,9 @@ MODEL = ChallengeModel(
     spread=0.05,
     keep_same=("the width of the pipe", "the far end of the pipe", "how you blow", "the length of the pipe"),
     cautions=(
-        "Each child has pipes of its own; ends are sanded or taped smooth.",
-        "Long blowing makes dizzy: rest between notes.",
-        "Saws and knives are for a grown-up.",
+        "Blow only your own pipes. Sand or tape the ends smooth.",
+        "Rest between notes. Long blowing makes you dizzy.",
+        "Only a grown-up uses the saw and the knife.",
     ),
     faults_of_build=(
         BuildFault(

@@ -52,8 +52,8 @@ MODEL = ChallengeModel(
     spread=0.12,
     keep_same=("the spring", "where you measure from", "the hook"),
     cautions=(
-        "A rubber band or spring that lets go flies: eye cover on, faces away.",
-        "Small weights are a choking hazard for a child under three.",
+        "Cover your eyes and keep faces away. A rubber band or spring can fly off.",
+        "Keep small weights away from children under three. They can choke on them.",
     ),
     faults_of_build=(
         BuildFault("It does not go back", "it was stretched too far", "take a stronger spring or lighter loads"),

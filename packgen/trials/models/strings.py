@@ -101,8 +101,8 @@ MODEL = ChallengeModel(
     spread=0.12,
     keep_same=("the string", "the weight that stretches it", "the length of the string", "where you pluck"),
     cautions=(
-        "A string that snaps whips: eye cover on, faces away, and the weight close above a cushion.",
-        "Fishing line cuts: no loops round fingers.",
+        "Cover your eyes and keep faces away: a string can snap. Hang the weight close above a cushion.",
+        "Never wind fishing line round your fingers. It cuts.",
     ),
     faults_of_build=(
         BuildFault("It buzzes", "it touches the board", "raise the bridges"),

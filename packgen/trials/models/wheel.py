@@ -247,8 +247,8 @@ MODEL = ChallengeModel(
         "where the water meets the wheel",
     ),
     cautions=(
-        "Never leave a young child alone with water; empty the tub after the trial and wipe the floor.",
-        "Skewers have points: cut them off or cap them with clay.",
+        "Never leave a young child alone with water. Empty the tub afterwards and wipe the floor.",
+        "Skewers have points. Cut them off or cap them with clay.",
     ),
     faults_of_build=(
         BuildFault(
