@@ -116,7 +116,8 @@ def _younger(desk: Desk, head: Head, words: Sequence[Word]) -> list[Block]:
         left = room - _height(desk, entries) - desk.look.gap
         if left >= 45.0:
             blocks.append(DrawBox(desk.say("draw"), least=40.0))
-    blocks += _match(desk, words)
+    # Of words for two pages each has few: they stand farther apart, so that neither page ends early.
+    blocks += _match(desk, words, 54.0 if len(words) > 2 * _PAIRS else 34.0)
     if _PAIRS <= len(words) <= _HALF_PAGE:
         blocks.append(Stack((Prose(desk.say("sentence"), "strong"), Lines(2, gap=0.5))))
     return blocks
@@ -162,13 +163,14 @@ class Match:
     """Words on one side and their meanings on the other in another order, to be joined by lines.
 
     The order is the same for the same words, and no meaning stands beside its word. `mirrored` puts the words on the
-    right.
+    right. `most`: rows stand at most so far (mm) from each other.
     """
 
     pairs: tuple[tuple[str, str], ...]
     mirrored: bool = False
     gap: float | None = None
     tight: bool = False
+    most: float = 34.0
 
     def meanings(self) -> tuple[str, ...]:
         """The meanings in the order they are printed in."""
@@ -197,7 +199,7 @@ class Match:
         """Rows as high as their texts; the space between them grows."""
         rows = self._row_heights(kit, width)
         least = sum(rows) + (len(rows) - 1) * kit.look.gap * 0.7
-        return Span(least, sum(max(high, 34.0) for high in rows), 1.5)
+        return Span(least, sum(max(high, self.most) for high in rows), 1.5)
 
     def draw(self, kit: Kit, pen: Pen, x: float, top: float, width: float, height: float) -> None:
         """Boxes in two columns, a dot at the inner edge of each."""
@@ -256,12 +258,12 @@ def shuffled(pairs: Sequence[tuple[str, str]]) -> tuple[int, ...]:
     return tuple(found)
 
 
-def _match(desk: Desk, words: Sequence[Word]) -> list[Block]:
+def _match(desk: Desk, words: Sequence[Word], most: float = 34.0) -> list[Block]:
     """The matching page, if there are enough words for one."""
     if len(words) < _PAIRS:
         return []
     pairs = tuple((str(word.word), str(word.means)) for word in words)
-    return [Break(), _told(desk, "match_head", "match"), Match(pairs, _left(desk))]
+    return [Break(), _told(desk, "match_head", "match"), Match(pairs, _left(desk), most=most)]
 
 
 def _told(desk: Desk, title: str, text: str) -> Block:

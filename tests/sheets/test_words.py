@@ -80,6 +80,22 @@ def test_nothing_reaches_into_the_margins_and_pages_are_full(words, level: str, 
         assert min(work) < page.height * 0.3
 
 
+@pytest.mark.parametrize("paper", PAPERS)
+@pytest.mark.parametrize("count", [8, 9, 10, 12])
+def test_pairs_for_two_pages_fill_both(count: int, paper: str) -> None:
+    words = [
+        (word, f"{means}, along the whole shore from the quay to the mill in the evening") for word, means in TWELVE
+    ]
+    desk = words_desk("younger", words[:count], paper=paper, most=count)
+    (laid,) = lay_out(desk)
+    assert sum(any(isinstance(m, Path_) and m.role == "label" for m in page.marks) for page in laid.pages) == 2
+    for page in laid.pages:
+        boxes = [m for m in page.marks if isinstance(m, Path_) and m.role == "label"]
+        if boxes:
+            low = min(float(n) for m in boxes for step in m.steps for n in step[2::2])
+            assert low - desk.margins.bottom < 0.18 * page.height, f"{len(boxes) // 2} pairs end at {low:.0f} mm"
+
+
 def test_the_first_have_two_huge_words_on_a_page() -> None:
     (laid,) = lay_out(words_desk("first", THIRTY))
     assert len(laid.pages) == 2
