@@ -65,7 +65,8 @@ def _ready(made: ChallengeSet) -> Section:
     ways += [_needed(made, "strong", most, "elsewhere") for most in (5, 3, 2)] if older and _steps(made) else []
     if older is None:  # the grown-up has the steps nowhere else
         ways += [_needed(made, style, 3) for style in ("body", "small")]
-    ways += [_needed(made, style, 3, "untold") for style in ("strong", "body", "small")]
+    if older or not _steps(made):
+        ways += [_needed(made, style, 3, "untold") for style in ("strong", "body", "small")]
     if not ways[0]:
         return made.section("make", [DrawBox(made.say("made_draw"), least=120.0), _pen_lines(made)])
     return _shortest(made, "make", ways, drawn)

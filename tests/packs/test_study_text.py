@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator
 from itertools import pairwise
 
 import pytest
-from built import Packs, Sheet
+from built import QUENBY, Maker, Packs, Sheet
 from paper import PaperPage
 
 from packgen.faults import Said
@@ -119,7 +119,6 @@ def challenge_texts(challenge: Challenge, level: str) -> Iterator[str]:
     yield challenge.title
     if level == "first":
         yield challenge.brief_first or challenge.brief
-        yield from challenge.steps
         return
     yield challenge.brief
     yield from challenge.steps
@@ -135,6 +134,27 @@ def test_challenges_have_brief_materials_and_steps(whose: tuple[Packs, Child]) -
         sheets = [s for s in packs.sheets("challenge", child=child.name) if s.title.endswith(challenge.title)]
         assert sheets, challenge.title
         assert not missing(pages_of(sheets), challenge_texts(challenge, child.pack)), challenge.title
+
+
+def test_the_grown_up_has_each_step_on_the_youngests_page_or_is_sent_to_an_older_childs(packs: Packs) -> None:
+    elders = [child.name for child in packs.family.children if child.pack != "first"]
+    for sheet in packs.sheets("challenge"):
+        if sheet.pack != "first" or sheet.part:
+            continue
+        (challenge,) = [c for c in packs.study.challenges if sheet.title.endswith(c.title)]
+        if missing(sheet.pages, challenge.steps):
+            (named,) = [name for name in elders if on(sheet.pages, name)]
+            theirs = [s for s in packs.sheets("challenge", child=named) if s.title.endswith(challenge.title)]
+            assert not missing(pages_of(theirs), challenge.steps), challenge.title
+
+
+@pytest.mark.parametrize("paper", ["A4", "Letter"])
+def test_a_family_of_one_small_child_has_every_step_of_a_challenge(maker: Maker, paper: str) -> None:
+    packs = maker(QUENBY, f"family: Elm\npaper: {paper}\nchildren:\n  - {{name: Di, age: 4, pack: first}}\n")
+    made = packs.sheets("challenge", child="Di")
+    for challenge in packs.study.challenges:
+        pages = pages_of(sheet for sheet in made if sheet.title.endswith(challenge.title))
+        assert pages and not missing(pages, challenge.steps), challenge.title
 
 
 def model_texts(model: Model) -> Iterator[str]:
