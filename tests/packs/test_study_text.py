@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import functools
 from collections.abc import Iterable, Iterator
 from itertools import pairwise
 
@@ -133,7 +134,11 @@ def test_challenges_have_brief_materials_and_steps(whose: tuple[Packs, Child]) -
     for challenge in packs.study.challenges:
         sheets = [s for s in packs.sheets("challenge", child=child.name) if s.title.endswith(challenge.title)]
         assert sheets, challenge.title
-        assert not missing(pages_of(sheets), challenge_texts(challenge, child.pack)), challenge.title
+        texts = list(challenge_texts(challenge, child.pack))
+        if child.pack == "upper":  # of thirteen and more: a grown-up is an adult to them
+            swaps = [("A grown-up", "An adult"), ("a grown-up", "an adult"), ("grown-up", "adult")]
+            texts = [functools.reduce(lambda text, swap: text.replace(*swap), swaps, str(text)) for text in texts]
+        assert not missing(pages_of(sheets), texts), challenge.title
 
 
 def test_the_grown_up_has_each_step_on_the_youngests_page_or_is_sent_to_an_older_childs(packs: Packs) -> None:
