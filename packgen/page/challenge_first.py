@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from packgen.page.blocks import Art, Block, Boxed, Bullets, DrawBox, Lines, Prose, Row, Stack
+from packgen.page.blocks import Art, Block, Boxed, Break, Bullets, DrawBox, Lines, Prose, Row, Stack
 from packgen.page.challenge_set import ChallengeSet, older_child
 from packgen.page.desk import Section
 from packgen.page.look import MIDDLE, Ruling, look_for
@@ -69,13 +69,17 @@ def _ready(made: ChallengeSet) -> Section:
         ways += [_needed(made, style, 3, "untold") for style in ("strong", "body", "small")]
     if not ways[0]:
         return made.section("make", [DrawBox(made.say("made_draw"), least=120.0), _pen_lines(made)])
+    if older is None and all(made.length(made.section("make", way)) > 1 for way in ways):
+        things, rest = ways[0][:2], ways[0][2:]  # what is needed, and on the next page what the grown-up reads
+        return made.section("make", [*things, drawn, Break(), *rest])
     return _shortest(made, "make", ways, drawn)
 
 
 def _needed(made: ChallengeSet, style: str, most: int, told: str = "told") -> list[Block]:
     """The materials, each with a ring to tick, the grown-up's box, and the first `most` cautions.
 
-    Where the steps are told "elsewhere", the box says in which child's pack; "untold" leaves it out.
+    Where the steps are told "elsewhere", the box says in which child's pack; "steps" leaves out the amounts, which the
+    shopping list has too, "untold" the whole box.
     """
     desk, challenge = made.desk, made.challenge
     blocks: list[Block] = []
@@ -85,9 +89,12 @@ def _needed(made: ChallengeSet, style: str, most: int, told: str = "told") -> li
         parts = [Bullets(tuple(part), "ring", style, spread=0.3) for part in (names[:half], names[half:]) if part]
         columns = tuple((1.0, part) for part in parts)
         blocks += [Prose(made.say("need"), "strong", tight=True), Row(columns, gutter=5.0, gap=2.0)]
-    amounts, steps = _amounts(made), _steps(made) if told == "told" else (_steps_elsewhere(made),)
+    amounts = _amounts(made) if told != "steps" else ""
+    steps = _steps(made) if told in ("told", "steps") else (_steps_elsewhere(made),)
     listed: list[Block] = [Prose(amounts, _GROWN_UP, gap=1.0)] if amounts else []
-    listed += [Bullets(steps, "number" if told == "told" else "dot", _GROWN_UP, spread=0.1, gap=1.0)] if steps else []
+    listed += (
+        [Bullets(steps, "dot" if told == "elsewhere" else "number", _GROWN_UP, spread=0.1, gap=1.0)] if steps else []
+    )
     if listed and told != "untold":
         blocks.append(Boxed(Stack(tuple(listed)), "plain", made.say("grown_up")))
     return [*blocks, *care(desk, challenge, made.plan, most)]
