@@ -1,8 +1,9 @@
 """The term plan as an iCalendar text that phones and calendar programs read (RFC 5545).
 
-An all-day entry a sitting, one for each making on a day of its own, and one before the first week; each with an alarm
-the evening before that says what to have ready. The text depends on the plan alone: the stamp is the term's first day,
-and an entry keeps its identifier when the plan is made again, so that a calendar moves it instead of showing it twice.
+An all-day entry a sitting, one for each making on a day of its own, one for each chapter read on an earlier evening,
+and one before the first week; each with an alarm the evening before that says what to have ready. The text depends on
+the plan alone: the stamp is the term's first day, and an entry keeps its identifier when the plan is made again, so
+that a calendar moves it instead of showing it twice.
 """
 
 from __future__ import annotations
@@ -24,7 +25,6 @@ LINE_OCTETS = 75
 BEFORE = 14  # days to borrow or order the book, and to print
 EVENING = 6  # hours before the day begins: six in the evening
 _OURS = uuid.uuid5(uuid.NAMESPACE_DNS, "term-plan.packgen.invalid")
-_SATURDAY = 5
 _ABOUT_WORKS = frozenset({"enlarging-grid", "finish-the-picture", "colour-by-number", "look-closer", "picture-study"})
 
 
@@ -39,7 +39,7 @@ class Say(Protocol):
 class Event:
     """One all-day event. `key` makes its identifier: the same key, the same event in a calendar.
 
-    `evening` is what the alarm of the evening before says; without it there is no alarm.
+    `evening` is what the alarm of the evening before says, or that of the same evening; without it there is no alarm.
     """
 
     day: date
@@ -47,6 +47,7 @@ class Event:
     summary: str
     description: str = ""
     evening: str = ""
+    same_evening: bool = False
 
 
 def calendar_text(study: Study, family: Family | None, plan: TermPlan, persons: Sequence[Person], say: Say) -> str:
@@ -97,10 +98,13 @@ class _Entries:
             text = self._description(week, sitting, ready if place == 1 else ())
             key = f"{self.key}/{week.number}/{place}"
             yield Event(sitting.day, key, title, text, self._evening(week, sitting, title, ready if place == 1 else ()))
-        days = week.dates
-        for making in week.makings if days else ():
-            if making.sitting is None:
-                yield self._making(making, max(days[-1], days[-1] + timedelta(days=_SATURDAY - days[-1].weekday())))
+        early = [part for part in week.other if part.name == "read"]
+        for place, (part, day) in enumerate(zip(early[:-1], week.reading_days, strict=False), start=1):
+            title = self.say("ics_read", what=self._part(week, part))
+            yield Event(day, f"{self.key}/{week.number}/read/{place}", title, evening=title, same_evening=True)
+        for making, free in zip(week.makings, week.making_days, strict=True):
+            if free is not None:
+                yield self._making(making, free)
 
     def _about(self, week: Week, sitting: Sitting) -> str:
         """What the sitting is named after: its making, else the week's chapters or works, else looking back."""
@@ -120,7 +124,9 @@ class _Entries:
     ) -> str:
         """In the order it is done: what was read beforehand, what is done at the table, whose sheets, what is made."""
         early = [part for part in week.other if part.name in READ_ALOUD] if sitting is week.sittings[0] else []
+        evenings = sum(part.name == "read" for part in early)
         said = [self.say("ics_early", what=self._part(week, part)) for part in early]
+        said += [self.say("ics_evenings", count=evenings)] if evenings > 1 else []
         table = [part for part in sitting.parts if part.name not in MAKINGS]
         if table:
             minutes = sum(part.minutes for part in table)
@@ -159,7 +165,11 @@ class _Entries:
         """What to see to on the evening before: reading, sheets, things for a making."""
         said = [self.say("ics_tomorrow", title=title)]
         if sitting is week.sittings[0]:
-            said += [self.say("ics_early", what=self._part(week, p)) for p in week.other if p.name in READ_ALOUD]
+            early = [part for part in week.other if part.name in READ_ALOUD]
+            read = [part for part in early if part.name == "read"]
+            # where there are more chapters, those before the last have evenings of their own
+            early = [part for part in early if part.name != "read" or part is read[-1]]
+            said += [self.say("ics_early", what=self._part(week, part)) for part in early]
         kinds = dict.fromkeys(r.kind for _, needed in ready for r in needed if r.kind not in MAKINGS)
         if kinds:
             said.append(self.say("ics_ready", things=", ".join(self.say(_kind(kind)) for kind in kinds)))
@@ -225,7 +235,13 @@ def _alarm(event: Event) -> list[str]:
     if not event.evening:
         return []
     said = f"DESCRIPTION:{escaped(event.evening)}"
-    return ["BEGIN:VALARM", "ACTION:DISPLAY", said, f"TRIGGER:-PT{EVENING}H", "END:VALARM"]
+    return [
+        "BEGIN:VALARM",
+        "ACTION:DISPLAY",
+        said,
+        f"TRIGGER:{f'PT{24 - EVENING}H' if event.same_evening else f'-PT{EVENING}H'}",
+        "END:VALARM",
+    ]
 
 
 def _basic(day: date) -> str:

@@ -9,7 +9,7 @@ from packgen.reading.models import Challenge, Family, Given
 from packgen.trials.frame import TrialError
 from packgen.trials.given import Value
 from packgen.trials.plan import TrialPlan, find_model, plan_trial, trial_faults
-from packgen.units import Quantity
+from packgen.units import Quantity, quantity
 
 _LATITUDE = ("latitude", "lat")
 
@@ -51,6 +51,15 @@ def trial_of(challenge: Challenge, family: Family) -> tuple[TrialPlan | None, tu
     """The planned trial of a challenge in a family's units and at its latitude."""
     latitude = family.place.lat if family.place else None
     return planned_trial(challenge, family.units, latitude)
+
+
+def run_times(challenge: Challenge) -> tuple[float, ...]:
+    """How many seconds one trial of each planned value should run; empty if no time is measured or none is known."""
+    plan, _ = planned_trial(challenge, "metric", None)
+    expected = [row.expected for row in plan.rows if row.expected] if plan else []
+    if any(one.dimension != "time" for one in expected):
+        return ()
+    return tuple(quantity(one.value, one.unit).to("s") for one in expected)
 
 
 def _values(given: Given) -> Value | tuple[Value, ...]:

@@ -10,6 +10,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from packgen.planning import minutes
+from packgen.planning.challenges import run_times
 from packgen.planning.weeks import MAKINGS, Load, SheetDue, TermPlan, Week
 from packgen.reading.models import Challenge
 
@@ -57,7 +58,7 @@ def making_minutes(holders: Iterable[Holder], due: SheetDue, challenge: Challeng
     building = minutes.of_sheet(due.kind)
     if challenge is None:
         return building
-    testing = minutes.of_testing(challenge) * max(1, len(who_test(holders, due)))
+    testing = minutes.of_testing(challenge, run_times(challenge)) * max(1, len(who_test(holders, due)))
     if parts == 1:
         return building + testing
     return building if part == 1 else testing

@@ -6,7 +6,9 @@ parent wrote (`11-19`).
 
 from __future__ import annotations
 
+import math
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from packgen.reading.models import Challenge, Chapter
@@ -49,13 +51,15 @@ ASSUMED = (
     Assumed(
         "test",
         2,
-        "a trial of one child; they test in turn, and 3 times each if the study does not say (common practice)",
+        "a trial of one child, or a minute and what it should run; they test in turn, 3 times each if the study does "
+        "not say (common practice)",
     ),
     Assumed("model", 40, "10 to cut, 10 to score and fold, 20 to glue (common practice)"),
     Assumed("fold-book", 40, "10 to fold and cut, 30 to fill and glue (common practice)"),
 )
 MINUTES = {assumed.part: assumed.minutes for assumed in ASSUMED}
 UNKNOWN_SHEET = 10
+SET_UP = 1  # minutes to set up a trial and write down what came out (common practice)
 ROUNDED_TO = 5
 
 
@@ -84,11 +88,15 @@ def page_count(said: str) -> int:
     return total
 
 
-def of_testing(challenge: Challenge) -> int:
+def of_testing(challenge: Challenge, runs: Sequence[float] = ()) -> int:
     """Minutes for one child to test: trials times planned values, rounded up to 5.
 
-    3 trials and 2 values are taken if the study says neither.
+    3 trials and 2 values are taken if the study says neither. `runs` are the expected times of one trial of each value
+    in seconds, if that is what is measured: a trial then takes a minute to set up besides, if that is longer.
     """
     trials = challenge.trials or 3
-    values = len(challenge.change.values) if challenge.change and challenge.change.values else 2
-    return -(-trials * values * MINUTES["test"] // ROUNDED_TO) * ROUNDED_TO
+    if runs:
+        each = sum(max(MINUTES["test"], SET_UP + seconds / 60) for seconds in runs)
+    else:
+        each = MINUTES["test"] * (len(challenge.change.values) if challenge.change and challenge.change.values else 2)
+    return math.ceil(trials * each / ROUNDED_TO - 1e-9) * ROUNDED_TO

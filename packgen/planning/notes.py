@@ -14,6 +14,7 @@ _MONTHS = (
     "January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November",
     "December",
 )  # fmt: skip
+_WEEKDAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
 _WORDS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
 _MAKINGS = frozenset({"challenge", "model", "fold-book"})
 LONG_CHAPTER = 30
@@ -39,6 +40,11 @@ def plain_date(day: date) -> str:
     '17 March 2027'
     """
     return f"{day.day} {_MONTHS[day.month - 1]} {day.year}"
+
+
+def _day(day: date) -> str:
+    """A day of the term in a sentence: `Friday 26 February`."""
+    return f"{_WEEKDAYS[day.weekday()]} {day.day} {_MONTHS[day.month - 1]}"
 
 
 def _span(first: date, last: date) -> str:
@@ -84,11 +90,8 @@ def _calendar(facts: Facts) -> Iterator[str]:
         yield "Every week of the term is a week away, so the weeks here have no dates: make the term longer."
     elif facts.away:
         days = [_span(week.starts, week.ends) for week in facts.away]
-        left = counted(len(facts.weeks), "week")
-        yield (
-            f"The term has {counted(term.weeks, 'calendar week')}. {counted(len(days), 'week').capitalize()} away "
-            f"({listed(days)}) {'is' if len(days) == 1 else 'are'} not taught, which leaves {left}."
-        )
+        away = "is a week away" if len(days) == 1 else "are weeks away"
+        yield f"{listed(days)} {away}. That leaves {counted(len(facts.weeks), 'week')}."
     if facts.outside:
         one = len(facts.outside) == 1
         yield (
@@ -102,9 +105,10 @@ def _balance(facts: Facts) -> Iterator[str]:
     thing = "chapter" if has_book else "work"
     shared = [w.number for w in facts.weeks if len(w.chapters if has_book else w.works) > 1 and facts.lessons]
     if facts.lessons > len(facts.weeks):
+        has = "has" if len(shared) == 1 else "have"
         yield (
-            f"There are {counted(facts.lessons, thing)} and {counted(len(facts.weeks), 'week')}, "
-            f"so {week_list(shared)} {'has' if len(shared) == 1 else 'have'} more than one {thing}."
+            f"{counted(facts.lessons, thing).capitalize()} in {counted(len(facts.weeks), 'week')}: {week_list(shared)} "
+            f"{has} more than one.{' Read each chapter on an evening of its own.' if has_book else ''}"
         )
     elif facts.lessons == len(facts.weeks) > 1:
         yield f"Every week has a {thing}, so the last {thing} and the looking back share the last week."
@@ -117,15 +121,18 @@ def _balance(facts: Facts) -> Iterator[str]:
 
 
 def _makings(facts: Facts) -> Iterator[str]:
-    on_top = [(week.number, m.title) for week in facts.weeks for m in week.makings if m.sitting is None]
+    on_top = [week for week in facts.weeks if any(making.sitting is None for making in week.makings)]
     if on_top:
-        yield (
-            f"There are more makings than free sittings: find another day for the making in "
-            f"{week_list(number for number, _ in on_top)}."
-        )
-    crowded = [week.number for week in facts.weeks if len(week.makings) > 1]
+        dated = " The calendar puts it on a Saturday; any free day will do." if on_top[0].dates else ""
+        yield f"The making in {week_list(week.number for week in on_top)} needs an afternoon of its own.{dated}"
+    crowded = [week for week in facts.weeks if len(week.makings) > 1]
     if crowded:
-        yield f"More than one making falls in {week_list(crowded)}: leave one out, or make the term longer."
+        days = [day for day in crowded[0].making_days if day] if len(crowded) == 1 else []
+        which = f" ({listed([_day(day) for day in days])})" if len(set(days)) > 1 else ""
+        yield (
+            f"In {week_list(week.number for week in crowded)} there is more than one making: choose one, or make each "
+            f"on a day of its own{which}."
+        )
     for week in facts.weeks:
         for making in week.makings:
             if making.parts > 1 and making.part == 1:
@@ -147,11 +154,11 @@ def _minutes(facts: Facts) -> Iterator[str]:
             if sitting.minutes > facts.allowed:
                 (making if _is_making(sitting) else talk).setdefault(sitting.minutes, []).append(week.number)
     if making:
-        yield f"Making takes longer than a sitting of {facts.allowed} minutes: {_each(making)}."
+        yield f"With a making, the sitting takes {_each(making)}."
     if talk:
         yield (
-            f"Telling, looking and looking back take longer than the {facts.allowed} minutes given: {_each(talk)}. "
-            "Stop when the time is up and go on another day."
+            f"The talk takes {_each(talk)}; {facts.allowed} minutes are planned. Stop when the time is up and go on "
+            "another day."
         )
     young = [c.name for c in facts.family.children if c.age is not None and c.age < 8] if facts.family else []
     longest = max((s.minutes for week in facts.weeks for s in week.sittings if not _is_making(s)), default=0)
@@ -185,6 +192,6 @@ def _elsewhere(facts: Facts) -> Iterator[str]:
     ]
     if long:
         yield (
-            f"A chapter of {week_list(number for number, _ in long)} takes up to {max(m for _, m in long)} minutes to "
-            "read: spread it over several days."
+            f"The chapters of {week_list(number for number, _ in long)} are long, up to {max(m for _, m in long)} "
+            "minutes: read them over several days."
         )

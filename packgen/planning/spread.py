@@ -1,7 +1,8 @@
 """Spreads lessons and longer makings over weeks: whole numbers only, no dates and no study.
 
 A lesson is what a week's talk is about (a chapter, or a work if there is no book). A making is a challenge, a model or
-the book. The last week is kept for looking back. All of it is arithmetic of our own: balanced shares and even gaps.
+the book. The last week is kept for looking back: nothing is made in it. All of it is arithmetic of our own: balanced
+shares and even gaps.
 """
 
 from __future__ import annotations
@@ -82,7 +83,9 @@ def lay_out(lessons: int, divisible: Sequence[bool], sittings: Sequence[int], lo
     weeks = len(sittings)
     if not weeks:
         raise ValueError("there are no weeks to spread the study over")
-    extra = [Slot(week, s) for week, count in enumerate(sittings) for s in range(1, count)]
+    # nothing is made after the looking back, so the last week takes no making; one week alone takes them all
+    making_weeks = weeks - 1 or 1
+    extra = [Slot(week, s) for week, count in enumerate(sittings[:making_weeks]) for s in range(1, count)]
     if lessons > weeks - 1:
         by_week = lesson_shares(lessons, weeks)
         free = _use([], len(divisible), sum(divisible), len(extra), loose)
@@ -94,7 +97,7 @@ def lay_out(lessons: int, divisible: Sequence[bool], sittings: Sequence[int], lo
         free = _use(idle, len(divisible), sum(divisible), len(extra), loose)
     slots = sorted([*extra, *(Slot(week, 0) for week in free.making)], key=_in_time)
     if len(divisible) + free.splits > len(slots):
-        placed = _on_top(list(takes) or [1] * len(divisible), slots, by_week)
+        placed = _on_top(list(takes) or [1] * len(divisible), slots, by_week[:making_weeks])
     else:
         placed = _assign(divisible, free.splits, slots)
     return Layout(by_week, placed, free.looks, free.spare)
@@ -148,7 +151,7 @@ def _in_gaps(lengths: list[int], slots: list[Slot]) -> list[Slot]:
 
 
 def _on_top(takes: Sequence[int], slots: list[Slot], lessons: Sequence[Sequence[int]]) -> tuple[tuple[Slot, ...], ...]:
-    """A place for each making where there are more of them than free sittings: the weeks are loaded evenly.
+    """A place for each making where there are more than free sittings: the weeks (of `lessons`) are loaded evenly.
 
     The free sittings are all taken; what is left goes on top of weeks, in order, so that first the numbers and then
     the minutes of the weeks differ as little as they can.
@@ -180,8 +183,8 @@ def _counts(takes: Sequence[int], free: Sequence[int], lessons: Sequence[int]) -
             for count in (own + base, own + base + 1)[: 1 + (more > 0)]:
                 if (end := done + count) > len(takes):
                     continue
-                # a lesson weighs half a making, and so does looking back in the last week
-                load = upto[end] - upto[done] + longest * (taught + (week == len(free) - 1)) // 2
+                # a lesson weighs half a making
+                load = upto[end] - upto[done] + longest * taught // 2
                 # how far from an even pace, in halves of a making's share of the weeks
                 ahead = 2 * end * len(free) - (2 * week + 1) * len(takes)
                 tried = ((cost[0] + load * load, cost[1] + ahead * ahead), (*counts, count))

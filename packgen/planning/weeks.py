@@ -113,6 +113,31 @@ class Week:
         return tuple(sitting.day for sitting in self.sittings if sitting.day is not None)
 
     @property
+    def making_days(self) -> tuple[date | None, ...]:
+        """A day for each making: None for one that has a sitting, or in a plan without dates.
+
+        The others come after the last sitting, the last of them on Saturday, each on a day of its own as far as the
+        week reaches.
+        """
+        apart = [place for place, making in enumerate(self.makings) if making.sitting is None]
+        found: list[date | None] = [None] * len(self.makings)
+        if not self.dates or not apart:
+            return tuple(found)
+        last = self.dates[-1]
+        after = [last + timedelta(days=k) for k in range(1, 7 - last.weekday())] or [last]
+        to_saturday = after[:-1] if len(after) > len(apart) else after
+        days = to_saturday[-len(apart) :]
+        for place, making in enumerate(apart):
+            found[making] = days[min(place, len(days) - 1)]
+        return tuple(found)
+
+    @property
+    def reading_days(self) -> tuple[date, ...]:
+        """The evenings on which the chapters are read aloud, each on its own, the last before the first sitting."""
+        count = len(self.chapters) if self.dates else 0
+        return tuple(self.dates[0] - timedelta(days=count - place) for place in range(count))
+
+    @property
     def sheets(self) -> tuple[str, ...]:
         """The kinds of sheet to have ready, each once."""
         return tuple(dict.fromkeys(due.kind for due in self.due))

@@ -205,7 +205,10 @@ def _takes(desk: Desk, everybody: Sequence[Person]) -> Block:
     longer = week_list(number for number, _ in found.longer) if found.longer else ""
     rows = [(desk.say("takes_talk_name"), desk.say("takes_talk", minutes=found.sitting, longer=longer))]
     if found.reading:
-        rows.append((desk.say("takes_read_name"), desk.say("takes_read", minutes=_span(found.reading))))
+        double = [week.number for week in desk.term.weeks if len(week.chapters) > 1]
+        two = week_list(double) if double and len(double) < len(desk.term.weeks) else ""
+        words = desk.say("takes_read", minutes=_span(found.reading), two=two)
+        rows.append((desk.say("takes_read_name"), words))
     if found.own:
         names = {person.folder: person.name for person in everybody}
         own = [(names.get(folder, ""), _span(span)) for folder, span in found.own]

@@ -154,6 +154,27 @@ def test_a_making_without_a_sitting_has_an_entry_on_the_saturday() -> None:
     assert all(event["DTSTART"].dt.weekday() == 5 for event in made)
 
 
+def test_two_makings_of_a_week_have_two_days() -> None:
+    home, told = family(term(away=())), study(8, 0, 5, 4)
+    plan = plan_term(told, home)
+    made = [event["DTSTART"].dt for event in read(written(told, home, plan)) if "to make: " in event["SUMMARY"]]
+    assert len(made) == 10 > len(plan.weeks) - 1
+    assert len(set(made)) == len(made) and {day.weekday() for day in made} == {4, 5}
+
+
+def test_two_chapters_of_a_week_are_read_on_two_evenings() -> None:
+    home, told = family(term(away=(), weeks=8)), study(9, 0, 0, 0)
+    events = read(written(told, home, plan_term(told, home)))
+    (first,) = (event for event in events if "this evening: " in event["SUMMARY"])
+    sitting = next(event for event in events if ", week 5: " in event["SUMMARY"])
+    # the sitting is on Wednesday 3 March: one chapter on Monday evening, the other on the eve of the sitting
+    assert first["DTSTART"].dt == date(2027, 3, 1) and "Chapter 4" in first["SUMMARY"]
+    assert first.walk("VALARM")[0]["TRIGGER"].dt == timedelta(hours=18)
+    eve = sitting.walk("VALARM")[0]["DESCRIPTION"]
+    assert "Chapter 5, pages" in eve and "Chapter 4, pages" not in eve
+    assert "Read on two evenings, a chapter each." in sitting["DESCRIPTION"]
+
+
 def test_a_plan_without_dates_has_no_calendar() -> None:
     assert written(study(), None, plan_term(study())) == ""
 

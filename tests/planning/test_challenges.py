@@ -1,7 +1,7 @@
 """From a challenge as written to its planned trial: values in place, faults at their lines, the sun at home."""
 
 from packgen.faults import Place, Said
-from packgen.planning.challenges import planned_trial, trial_of
+from packgen.planning.challenges import planned_trial, run_times, trial_of
 from packgen.reading.models import Challenge, Child, Family, Given, Measure, Spot
 from packgen.units import quantity
 
@@ -63,3 +63,11 @@ def test_the_familys_latitude_counts_for_the_sun() -> None:
     there = Family(Said("F"), child, place=Spot(Said("Elsewhere"), 20.0, 0.0))
     plans = [trial_of(clock, family)[0] for family in (here, there)]
     assert all(plans) and plans[0] != plans[1]
+
+
+def test_the_time_of_a_trial_is_known_where_a_time_is_measured() -> None:
+    made = pendulum(change=given("length", (250, "mm"), (1000, "mm")), measure=Measure(Said("time"), Said("s")))
+    # ten swings take 10 x 2 pi sqrt(l / g), with g = 9.80665 m/s2 (standard gravity, CGPM 1901): 10.03 s and 20.06 s
+    assert [round(seconds) for seconds in run_times(made)] == [10, 20]
+    wheel = Challenge(Said("C"), Said("B."), Said("pendulun", Place("study.yaml", 13, 9)), at=AT)
+    assert run_times(wheel) == ()

@@ -37,6 +37,13 @@ def test_testing_counts_trials_and_values() -> None:
     assert of_testing(challenge("A wheel")) == 15
 
 
+def test_what_runs_long_takes_its_time_to_test() -> None:
+    # 103, 146 and 179 s and a minute to set up each time: 3 x (163 + 206 + 239) s = 30.4 min, rounded up to 35
+    assert of_testing(challenge("A clock of water", trials=3, values=3), (103, 146, 179)) == 35
+    # a run of seconds is within the two minutes that any trial takes: 3 x 3 x 2 = 18
+    assert of_testing(challenge("A wheel", trials=3, values=3), (9, 7, 6)) == 20
+
+
 def test_looking_stays_within_what_the_tradition_allows() -> None:
     # C. M. Mason, Home Education (1886), pp. 309-310: three or four minutes of looking
     assert 3 <= MINUTES["look"] <= 4

@@ -25,14 +25,13 @@ def test_weeks_are_listed_as_people_say_them() -> None:
 
 def test_a_week_away_is_named_with_its_days() -> None:
     found = notes_of(5, 0, 0, 0, away=(date(2027, 3, 17),))
-    assert "The term has nine calendar weeks. One week away (15 to 21 March 2027) is not taught" in found
-    assert "leaves eight weeks" in found
+    assert "15 to 21 March 2027 is a week away. That leaves eight weeks." in found
 
 
 def test_a_week_away_over_the_turn_of_month_or_year_is_named_in_full() -> None:
-    assert "(29 March to 4 April 2027)" in notes_of(5, 0, 0, 0, away=(date(2027, 4, 1),))
+    assert "29 March to 4 April 2027 is a week away" in notes_of(5, 0, 0, 0, away=(date(2027, 4, 1),))
     plan = plan_term(study(), family(term(starts=date(2026, 12, 2), away=(date(2027, 1, 1),))))
-    assert "(28 December 2026 to 3 January 2027)" in " ".join(plan.notes)
+    assert "28 December 2026 to 3 January 2027 is a week away" in " ".join(plan.notes)
 
 
 def test_a_date_away_outside_the_term_is_said_to_change_nothing() -> None:
@@ -54,4 +53,19 @@ def test_the_young_are_let_go_after_twenty_minutes() -> None:
 
 def test_an_easy_term_needs_no_notes_about_balance() -> None:
     found = notes_of(4, 4, 2, 1, weeks=12, minutes=20)
-    assert "share" not in found and "more than one" not in found and "find another day" not in found
+    assert "share" not in found and "more than one" not in found and "of its own" not in found
+
+
+def test_a_week_with_two_makings_says_on_which_two_days() -> None:
+    # ten makings in the eight weeks before the looking back
+    plan = plan_term(study(8, 0, 5, 4), family(term(away=())))
+    (two, *_), said = [week for week in plan.weeks if len(week.makings) > 1], " ".join(plan.notes)
+    assert two.making_days[0] != two.making_days[1]
+    assert "The calendar puts it on a Saturday" in said and "choose one, or make each on a day of its own" in said
+
+
+def test_a_week_with_two_chapters_has_two_evenings() -> None:
+    found = notes_of(9, 0, 0, 0, weeks=8)
+    assert (
+        "Nine chapters in eight weeks: week 5 has more than one. Read each chapter on an evening of its own." in found
+    )
