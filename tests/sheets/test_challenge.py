@@ -261,3 +261,14 @@ def test_a_challenge_with_a_fault_makes_no_page_and_is_told_once(tmp_path: Path)
         made(tmp_path, CANOPY.replace("load mass", "lode mass"))
     assert len(caught.value.faults) >= 1
     assert len({str(fault) for fault in caught.value.faults}) == len(caught.value.faults)
+
+
+def test_the_grown_up_of_a_youngest_alone_has_every_step_in_large_type_too(tmp_path: Path) -> None:
+    steps = "".join(
+        f"      - Step {k} is told in a sentence that is long enough to go on to a second line.\n" for k in range(9)
+    )
+    built = made(
+        tmp_path, f"{CANOPY}    steps:\n{steps}", levels=("first",), paper="Letter", child=", larger type: yes"
+    )
+    text = " ".join(built.text("first"))
+    assert "For the grown-up" in text and all(f"Step {k} is told" in text for k in range(9))
