@@ -73,11 +73,11 @@ def kitchen_tiles() -> str:
 
 
 def kitchen_tiles_lines() -> str:
-    """The tiles as a line drawing."""
+    """The tiles as a line drawing with flat fills."""
     pen = 'stroke="#000000" stroke-width="2.2"'
     bare = re.sub(r' stroke(-width)?="[^"]*"', "", kitchen_tiles())
-    white = re.sub(r'fill="#[0-9a-f]{6}"', f'fill="#ffffff" {pen}', bare)
-    return white.replace('fill="none"', f'fill="none" {pen}')
+    inked = re.sub(r'(fill="#[0-9a-f]{6}")', rf"\1 {pen}", bare)
+    return inked.replace('fill="none"', f'fill="none" {pen}')
 
 
 # The faces of the lamp house model: 100 units stand for the 1.08 m of one wall, 613 for its 6.6 m.

@@ -26,6 +26,10 @@ _ALIKE = 0.19  # of the colour's range: shapes nearer than this that overlap are
 _LIGHT, _VEIL, _SOFT = 0.9, 0.6, 6.0  # nor has a veil, unless it is nearly white, like a cloud
 _GROUND = 40_000.0  # square units: two shapes so large, like a wall and a table, stay two
 _BACK = 12  # shapes, among which a cloud looks for its other parts
+_LEAVES, _LUMPS = (
+    60,
+    8,
+)  # shapes, among which what has grown from so many looks for more of it, like the leaves of a tree
 _SPECK, _DOT = 80.0, 5.0  # square units: what is smaller than a speck is a dot if it is dark, and else left out
 _DARK = 0.42
 _HOLE = 500.0  # square units; smaller gaps in what has grown together are closed
@@ -85,12 +89,22 @@ class Outline(Surface):
         if ground.is_empty or ground.area < 1:
             return
         new = _Shape(ground, self._colour(colour, ground))
-        for last in self.shapes[: -_BACK - 1 : -1] if pale else self.shapes[-1:]:
+        for back in range(1, min(len(self.shapes), _BACK if pale else _LEAVES) + 1):
+            last = self.shapes[-back]
+            if not pale and back > 1 and last.grown < _LUMPS:
+                continue
             if float(np.abs(last.colour - new.colour).max()) < _ALIKE and _grown_together(last.ground, ground):
-                last.ground = unary_union([last.ground, ground])
-                last.grown += 1
+                self._grow(back, ground)
                 return
         self.shapes.append(new)
+
+    def _grow(self, back: int, ground: BaseGeometry) -> None:
+        """Join the ground to the shape so many from the end; it still hides what was painted after that shape."""
+        shape = self.shapes[-back]
+        shape.ground = unary_union([shape.ground, ground])
+        shape.grown += 1
+        for over in self.shapes[len(self.shapes) - back + 1 :]:
+            over.ground = over.ground.difference(ground).buffer(0)
 
     def _colour(self, colour: Colour, ground: BaseGeometry) -> Array:
         if not callable(colour):
@@ -104,10 +118,10 @@ class Outline(Surface):
         return (x - f.x) / (f.size * f.left_right), (y - f.y) / (f.size * f.upside)
 
     def svg(self) -> str:
-        """The drawing: shapes of white paper with a black outline, in the order in which they were painted."""
+        """The drawing: shapes in their plain colours with a black outline, in the order in which they were painted."""
         paths = [path for shape in self.shapes for path in _paths(shape)]
         size = f'viewBox="0 0 {self.width:g} {self.height:g}" width="{self.width:g}" height="{self.height:g}"'
-        style = f'fill="#ffffff" stroke="#000000" stroke-width="{_WIDTH:g}" stroke-linejoin="round"'
+        style = f'stroke="#000000" stroke-width="{_WIDTH:g}" stroke-linejoin="round"'
         return (
             f'<svg xmlns="http://www.w3.org/2000/svg" {size}>\n'
             f'<rect width="{self.width:g}" height="{self.height:g}" fill="#ffffff"/>\n'
@@ -131,7 +145,7 @@ def _grown_together(one: BaseGeometry, other: BaseGeometry) -> bool:
 
 def _polygons(ground: BaseGeometry) -> list[Polygon]:
     if isinstance(ground, Polygon):
-        return [ground]
+        return [] if ground.is_empty else [ground]
     return list(ground.geoms) if isinstance(ground, MultiPolygon) else []
 
 
@@ -142,9 +156,13 @@ def _paths(shape: _Shape) -> Iterator[str]:
             if part.length / 2 > _SHORT:
                 yield f'<path fill="#000000" stroke="none" d="{_line(part)}"/>'
         elif part.area >= _SPECK:
-            yield f'<path d="{_line(part)}"/>'
+            yield f'<path fill="{_hex(shape.colour)}" d="{_line(part)}"/>'
         elif part.area >= _DOT and dark:
             yield f'<path fill="#000000" stroke="none" d="{_line(part)}"/>'
+
+
+def _hex(colour: Array) -> str:
+    return "#" + "".join(f"{round(float(np.clip(band, 0, 1)) * 255):02x}" for band in colour)
 
 
 def _line(part: Polygon) -> str:

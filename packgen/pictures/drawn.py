@@ -12,7 +12,8 @@ import numpy as np
 from PIL import Image, ImageChops, ImageFilter
 
 from packgen.pictures.calm import grown, shrunk
-from packgen.pictures.cells import in_order, nearest_of, parted
+from packgen.pictures.cells import Plane, in_order, nearest_of, parted
+from packgen.pictures.flats import line_pixels
 from packgen.pictures.graph import Graph, Room
 from packgen.pictures.label_map import LabelMap, connected, from_plane
 from packgen.pictures.load import Store, aspect
@@ -21,6 +22,7 @@ from packgen.pictures.regions import Wanted, lab
 
 INK_PX = 800  # the long side of a drawing whose lines are taken,
 AREAS_PX = 560  # and of one whose areas are looked for; two lines stay two in it
+CELLS_PX = 900  # and of one of which no area is left out, be it as small as an apple in a tree
 _PAPER = 0.55  # at least so much of a drawing is bare paper,
 _MARKED = 0.35  # at most so much is marked,
 _THICK = 0.12  # and at most so much of the marks is thicker than a pen stroke
@@ -28,6 +30,7 @@ _DARKER = 60  # of 255: a mark is so much darker than the paper
 _PLAIN = 24  # of 255: the paper's own lightness may vary by so much
 _TINT, _COLOURED = 16, 0.04  # at most this part of it has a colour so far, of 255, from the paper's
 _SPECK = 16  # px; a smaller bit of paper between strokes is no area
+_SMALL = 7  # px; nor is one smaller than this where none is left out
 _DOT = 5  # px; a smaller mark is dirt
 _STROKE = 0.022  # of the long side: a stroke is thinner
 _SHAPE = 0.04  # a drawing's width over height may differ from its picture's by so much
@@ -40,14 +43,20 @@ def fits(path: Path, drawing: Path) -> bool:
     return abs(one - other) <= _SHAPE * max(one, other)
 
 
-def shows_drawing(store: Store, path: Path) -> bool:
-    """Whether the picture in a file is a drawing of thin dark lines on plain light paper. Raises PictureError."""
+def shows_drawing(store: Store, path: Path, lines: bool = False) -> bool:
+    """Whether the picture in a file is a drawing of thin dark lines on plain light paper. Raises PictureError.
+
+    `lines`: it is given for its lines, so that its fills, if it is an SVG file, do not count.
+    """
+    if lines:
+        own: bool = store.keep_long(path, "lines", lambda: is_drawing(line_pixels(store, path, AREAS_PX)))
+        return own
     found: bool = store.keep_long(path, "drawing", lambda: is_drawing(store.pixels(path, AREAS_PX)))
     return found
 
 
 def is_drawing(image: Image.Image) -> bool:
-    """Whether a picture (RGB) is thin dark lines on plain light paper."""
+    """Whether a picture is thin dark lines on plain light paper."""
     grey = image.convert("L")
     paper = _paper(grey)
     histogram = grey.histogram()
@@ -66,7 +75,7 @@ def is_drawing(image: Image.Image) -> bool:
 
 def _coloured(image: Image.Image) -> int:
     """How many pixels have another colour than the paper, however light or dark."""
-    bands = image.convert("YCbCr").split()[1:]
+    bands = image.convert("RGB").convert("YCbCr").split()[1:]
     plain = [_paper(band) for band in bands]
     far = [
         band.point([255 * (abs(v - own) > _TINT) for v in range(256)]) for band, own in zip(bands, plain, strict=True)
@@ -86,18 +95,29 @@ def marks(grey: Image.Image) -> Image.Image:
     return grey.point([255] * limit + [0] * (256 - limit))
 
 
+def drawn_cells(image: Image.Image) -> LabelMap:
+    """Every bit of paper between the strokes of a drawing (L) that is no speck, meeting in the middle of the strokes.
+
+    Strokes are thickened a little first, so that a small gap in one does not let two areas run together.
+    """
+    return from_plane(_cells(image, _SMALL))
+
+
+def _cells(image: Image.Image, least: int = _SPECK) -> Plane:
+    walls = np.asarray(marks(image).filter(ImageFilter.MaxFilter(3)))
+    _, paper, facts, _ = cv().connectedComponentsWithStats((walls == 0).astype(np.uint8), connectivity=4)
+    good = facts[:, cv().CC_STAT_AREA] >= least
+    good[0] = False  # the strokes
+    return parted(nearest_of(in_order(paper), good[paper])) if good.any() else np.zeros(paper.shape, np.int32)
+
+
 def drawn_areas(image: Image.Image, wanted: Wanted, colours: Image.Image | None = None) -> LabelMap:
     """The paper between the strokes of a drawing (L), meeting in the middle of the strokes; not more than wanted.
 
     An area too narrow for what is wanted is joined to a neighbour, its strokes stay as ink; `colours`, a picture of the
-    same size, tells which neighbour is like it. Strokes are thickened a little first, so that a small gap in one does
-    not let two areas run together.
+    same size, tells which neighbour is like it.
     """
-    walls = np.asarray(marks(image).filter(ImageFilter.MaxFilter(3)))
-    _, paper, facts, _ = cv().connectedComponentsWithStats((walls == 0).astype(np.uint8), connectivity=4)
-    good = facts[:, cv().CC_STAT_AREA] >= _SPECK
-    good[0] = False  # the strokes
-    plane = parted(nearest_of(in_order(paper), good[paper])) if good.any() else np.zeros(paper.shape, np.int32)
+    plane = _cells(image)
     tints = lab(np.asarray(colours or image.convert("RGB")))
     level = np.ones(plane.shape, np.float32)
     graph = Graph(plane, tints, level * _STEP, level, wanted.power)

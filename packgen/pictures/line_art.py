@@ -6,6 +6,7 @@ it is vector, in a rectangle 1 wide with its lower left corner at (0, 0), y upwa
 
 from __future__ import annotations
 
+from collections import defaultdict
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
@@ -15,10 +16,12 @@ from PIL import Image
 
 from packgen.pictures.calm import stretched
 from packgen.pictures.cells import Plane, middles
-from packgen.pictures.colours import Colour, apart, main_colours, nearest_colour
-from packgen.pictures.drawn import AREAS_PX, INK_PX, drawn_areas, drawn_ink, shows_drawing
+from packgen.pictures.colours import Colour, apart, nearest_colour
+from packgen.pictures.drawn import AREAS_PX, CELLS_PX, INK_PX, drawn_areas, drawn_cells, drawn_ink, shows_drawing
+from packgen.pictures.flats import flat_pixels, line_pixels, things
 from packgen.pictures.label_map import LabelMap, connected, find
 from packgen.pictures.load import Store, aspect
+from packgen.pictures.paints import painted_things, paints_for
 from packgen.pictures.regions import Wanted, areas_of
 from packgen.pictures.shapes import Point, Steps, moved
 from packgen.pictures.tracing import Chain, rings, traced
@@ -117,6 +120,8 @@ class _Cut:
     image: Image.Image
     areas: LabelMap
     ink: _Ink | None = None
+    thing: tuple[int, ...] = ()  # of each area, if the drawing's fills tell,
+    fill: tuple[Colour, ...] = ()  # and the fill of each thing
 
 
 def line_art(store: Store, path: Path, level: int, drawing: Path | None = None) -> LineArt:
@@ -135,10 +140,10 @@ def line_art(store: Store, path: Path, level: int, drawing: Path | None = None) 
 def lines_alone(store: Store, path: Path, level: int, drawing: Path | None = None) -> LineArt:
     """The lines of the line art; of a drawing without its areas, which is quicker. Raises PictureError."""
     lines = drawing or path
-    if store.measuring or not shows_drawing(store, lines):
+    if store.measuring or not shows_drawing(store, lines, drawing is not None):
         return line_art(store, path, level, drawing)
     height = 1 / aspect(path)
-    return LineArt(1.0, height, (_frame(height),), _ink(store, lines), ())
+    return LineArt(1.0, height, (_frame(height),), _ink(store, path, drawing), ())
 
 
 def _frame(height: float) -> Steps:
@@ -154,18 +159,27 @@ def _line_art(store: Store, path: Path, level: int, drawing: Path | None) -> Lin
     return _art(cut, LEVELS[level].passes)
 
 
-def _cut_up(store: Store, path: Path, level: int, drawing: Path | None) -> _Cut:
-    """The picture, or the drawing of it, cut into areas."""
+def _cut_up(store: Store, path: Path, level: int, drawing: Path | None, whole: bool = False) -> _Cut:
+    """The picture, or the drawing of it, cut into areas; `whole`: every one the drawing has, however narrow."""
     wanted = LEVELS[level].wanted
     lines = drawing or path
-    if shows_drawing(store, lines):
-        drawn = store.pixels(lines, AREAS_PX, grey=True)
-        image = store.pixels(path, AREAS_PX).resize(drawn.size)
-        areas = drawn_areas(drawn, wanted, image if drawing else None)
-        return _Cut(image, areas, _Ink(_inked(store, lines, drawn.size), _ink(store, lines)))
+    if shows_drawing(store, lines, drawing is not None):
+        side = CELLS_PX if whole else AREAS_PX
+        drawn = _drawn(store, path, drawing, side)
+        image = store.pixels(path, side).resize(drawn.size)
+        areas = drawn_cells(drawn) if whole else drawn_areas(drawn, wanted, image if drawing else None)
+        flat = flat_pixels(store, drawing, drawn.size) if drawing else None
+        ink = _Ink(_inked(store, path, drawing, drawn.size), _ink(store, path, drawing))
+        thing, fill = things(areas.plane(), flat) if flat else ((), ())
+        return _Cut(image, areas, ink, tuple(thing), tuple(fill))
     image = store.pixels(lines, _PX)
     areas = areas_of(image, wanted)
     return _Cut(store.pixels(path, _PX).resize(image.size) if drawing else image, areas)
+
+
+def _drawn(store: Store, path: Path, drawing: Path | None, least: int) -> Image.Image:
+    """A drawing in grey; of one given beside its picture the lines alone."""
+    return line_pixels(store, drawing, least) if drawing else store.pixels(path, least, grey=True)
 
 
 def tone_shapes(store: Store, path: Path, level: int, tones: int, drawing: Path | None = None) -> LineArt:
@@ -177,7 +191,7 @@ def tone_shapes(store: Store, path: Path, level: int, tones: int, drawing: Path 
         raise ValueError("between 2 and 9 tones")
     if store.measuring:
         return _unseen(path, tones)
-    key = ("tones", level, tones, _content(store, drawing))
+    key = ("tones by things", level, tones, _content(store, drawing))
     made: LineArt = store.keep_long(
         path, key, lambda: _tone_shapes(store, path, level, tones, drawing), LineArt.packed, unpacked
     )
@@ -185,7 +199,7 @@ def tone_shapes(store: Store, path: Path, level: int, tones: int, drawing: Path 
 
 
 def _tone_shapes(store: Store, path: Path, level: int, tones: int, drawing: Path | None) -> LineArt:
-    cut = _cut_up(store, path, level, drawing)
+    cut = _cut_up(store, path, level, drawing, whole=True)
     cut = replace(cut, image=stretched(cut.image).convert("L").convert("RGB"))
     means = _mean_colours(cut)
     limits = _tone_limits([mean[0] for mean in means], cut.areas.sizes(), tones)
@@ -223,7 +237,7 @@ def numbered(store: Store, path: Path, level: int, colours: int, drawing: Path |
     """
     if store.measuring:
         return _unseen(path, colours)
-    key = ("numbered", level, colours, _content(store, drawing))
+    key = ("numbered by things", level, colours, _content(store, drawing))
     made: LineArt = store.keep_long(
         path, key, lambda: _numbered(store, path, level, colours, drawing), LineArt.packed, unpacked
     )
@@ -231,13 +245,33 @@ def numbered(store: Store, path: Path, level: int, colours: int, drawing: Path |
 
 
 def _numbered(store: Store, path: Path, level: int, colours: int, drawing: Path | None) -> LineArt:
-    cut = _cut_up(store, path, level, drawing)
-    means = _mean_colours(cut)
-    weights = [size**0.7 for size in cut.areas.sizes()]
-    paints = sorted(main_colours(means, weights, colours), key=lambda c: (-(2 * c[0] + 3 * c[1] + c[2]), c))
-    paint = [nearest_colour(mean, paints) for mean in means]
+    cut = _cut_up(store, path, level, drawing, whole=True)
+    means, sizes = _mean_colours(cut), cut.areas.sizes()
+    if cut.thing:
+        of_things, paints = painted_things(list(cut.fill), *_lying(cut, sizes), colours)
+        paint = [of_things[thing] for thing in cut.thing]
+    else:
+        paints = paints_for(means, [size**0.7 for size in sizes], colours)
+        paint = [nearest_colour(mean, paints) for mean in means]
     used = tuple(paints[k] for k in sorted(set(paint)))
-    return replace(_art_in(cut, level, _in_order(paint), means, _ALIKE), palette=used)
+    art = _art_in(cut, level, _in_order(paint), means, _ALIKE)
+    if cut.thing:
+        own = [cut.fill[thing] for thing in cut.thing]
+        art = replace(art, regions=tuple(replace(r, colour=c) for r, c in zip(art.regions, own, strict=True)))
+    return replace(art, palette=used)
+
+
+def _lying(cut: _Cut, sizes: list[int]) -> tuple[list[float], dict[int, set[int]]]:
+    """The size of each thing in px, and the things beside it."""
+    size, beside = [0.0] * len(cut.fill), defaultdict[int, set[int]](set)
+    for thing, own in zip(cut.thing, sizes, strict=True):
+        size[thing] += own
+    for one, other in _touching(cut.areas.plane()):
+        a, b = cut.thing[one], cut.thing[other]
+        if a != b:
+            beside[a].add(b)
+            beside[b].add(a)
+    return size, beside
 
 
 def _unseen(path: Path, count: int) -> LineArt:
@@ -258,7 +292,7 @@ def _art_in(cut: _Cut, level: int, paint: list[int], means: list[Colour], alike:
             parent[find(parent, max(one, other))] = find(parent, min(one, other))
     painted = LabelMap(cut.areas.width, cut.areas.height, cut.areas.rows, paint)
     areas = painted.renumbered([find(parent, i) for i in range(cut.areas.count)])
-    art = _art(replace(cut, areas=areas), LEVELS[level].passes)
+    art = _art(replace(cut, areas=areas, thing=cut.thing if cut.ink else ()), LEVELS[level].passes)
     regions = tuple(replace(r, number=1 + areas.value[i]) for i, r in enumerate(art.regions))
     return replace(art, regions=regions)
 
@@ -289,22 +323,22 @@ def _art(cut: _Cut, passes: int) -> LineArt:
     return LineArt(1.0, height / width, outlines, cut.ink.strokes if cut.ink else (), regions)
 
 
-def _ink(store: Store, path: Path) -> tuple[Steps, ...]:
+def _ink(store: Store, path: Path, drawing: Path | None) -> tuple[Steps, ...]:
     """The shapes to fill that make a drawing, in a picture 1 wide."""
 
     def made() -> tuple[Steps, ...]:
-        ink = connected(drawn_ink(store.pixels(path, INK_PX, grey=True)))
+        ink = connected(drawn_ink(_drawn(store, path, drawing, INK_PX)))
         matrix = (1 / ink.width, 0.0, 0.0, -1 / ink.width, 0.0, ink.height / ink.width)
         around = rings(traced(ink, _INK_PASSES, _INK_TOLERANCE, apart=False), ink.count)
         return tuple(moved(steps, matrix) for steps, inked in zip(around, ink.value, strict=True) if inked)
 
-    found: tuple[Steps, ...] = store.keep_long(path, "ink", made)
+    found: tuple[Steps, ...] = store.keep_long(drawing or path, ("ink", drawing is not None), made)
     return found
 
 
-def _inked(store: Store, path: Path, size: tuple[int, int]) -> Image.Image:
+def _inked(store: Store, path: Path, drawing: Path | None, size: tuple[int, int]) -> Image.Image:
     """The pixels of a picture of that size which the ink of a drawing touches, thin and faint strokes too."""
-    touched = drawn_ink(store.pixels(path, INK_PX, grey=True)).resize(size, Image.Resampling.BOX)
+    touched = drawn_ink(_drawn(store, path, drawing, INK_PX)).resize(size, Image.Resampling.BOX)
     return touched.point([0] + [255] * 255)
 
 
@@ -323,8 +357,11 @@ def _closed(steps: Steps, chain: Chain, matrix: tuple[float, float, float, float
 
 
 def _mean_colours(cut: _Cut) -> list[Colour]:
+    """The mean colour of each area; of the areas of one thing that of them all."""
     numbers = cut.areas.plane().ravel()
+    of = np.array(cut.thing or range(cut.areas.count))
+    owner = of[numbers]
     pixels = np.asarray(cut.image).reshape(-1, 3) / 255
-    sizes = np.bincount(numbers, minlength=cut.areas.count)
-    bands = [(np.bincount(numbers, pixels[:, k], cut.areas.count) / sizes).tolist() for k in range(3)]
+    sizes = np.bincount(owner)
+    bands = [(np.bincount(owner, pixels[:, k])[of] / sizes[of]).tolist() for k in range(3)]
     return list(zip(*bands, strict=True))

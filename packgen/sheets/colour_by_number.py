@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from bisect import bisect
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from packgen.page.artwork import (
     Box,
@@ -28,7 +28,7 @@ from packgen.page.sideways import sideways, upright
 from packgen.page.text import fit, wrap
 from packgen.pictures.colour_names import ColourName, colour_name
 from packgen.pictures.colours import Colour
-from packgen.pictures.line_art import LineArt, numbered, tone_shapes
+from packgen.pictures.line_art import LineArt, Region, numbered, tone_shapes
 from packgen.pictures.load import aspect
 from packgen.pictures.mixing import PAINTS, mix_for
 from packgen.reading.models import Work
@@ -47,13 +47,14 @@ SHEET = Sheet(
 
 _FORM = {"first": "colours", "younger": "colours", "older": "colours", "upper": "tones"}
 _DETAIL = {"first": 1, "younger": 2, "older": 3, "upper": 3}
-_COLOURS = {"first": 5, "younger": 8, "older": 12, "upper": 12}
+_COLOURS = {"first": 5, "younger": 10, "older": 13, "upper": 12}
 _TONES = {"first": 3, "younger": 3, "older": 4, "upper": 5}
 _MOST_COLOURS, _MOST_TONES = 20, 9
 # The em of a number in mm: the largest, and the smallest that is still read with ease (6 pt and more; common practice).
 _NUMBER = {"first": (8.0, 4.4), "younger": (5.0, 2.8), "older": (3.6, 2.3), "upper": (3.4, 2.2)}
 _ROW = {"first": 12.5, "younger": 10.6, "older": 9.4, "upper": 9.4}
 _RIM = 0.1  # mm of a number's box in which a line does not touch its figures
+_TIGHT = 0.8  # of the room a number wants, which it may have at the least if no stroke runs through it
 _DAB = 1.34  # ems across a dab of paint
 _CLEAR = 0.5  # mm between a name's letters that reach below their line and its dabs
 _ENTRY = 84.0
@@ -85,19 +86,19 @@ def lay_out(desk: Desk) -> tuple[Laid, ...]:
     head = desk.head(desk.say(f"title_{form}"), subject_of(desk, work), "star")
     shape = aspect(work.image)
     turned = sideways(desk)
-    wide = [centred(shape, _room(at, head, form, entries)).width for at in (desk, turned)]
+    wide = [centred(shape, _room(at, head, form, entries, bool(art.ink))).width for at in (desk, turned)]
     at = turned if turns(*wide) else desk
 
     def paint(pen: Pen, x: float, y: float, width: float, height: float) -> None:
-        foot = draw_stack(desk.kit, pen, _words(at, form), x, y + height, width, height) - at.look.gap
+        foot = draw_stack(desk.kit, pen, _words(at, form, bool(art.ink)), x, y + height, width, height) - at.look.gap
         high = _key_height(at, form, entries)
         box = centred(shape, Box(x, y + high + at.look.gap, width, foot - y - high - at.look.gap), 0.0)
         if form == "colours":
             underlay(at, pen, work, box)
-        shown = _areas(at, pen, art, box)
+        shown = _areas(at, pen, art, form, box)  # the old numbers, and the new ones without gaps
         room = box.y - at.look.gap - y
         high = min(room, high * 1.35)
-        told = tuple(entry for entry in entries if entry.number in shown)
+        told = tuple(replace(entry, number=shown[entry.number]) for entry in entries if entry.number in shown)
         _key(at, pen, form, told, Box(x, y + (room - high) * 0.6, width, high))
 
     page = at.free_page(paint, head, name=str(work.title))
@@ -117,14 +118,14 @@ def _art(desk: Desk, work: Work, form: str) -> LineArt:
     return numbered(desk.store, work.image, _DETAIL[desk.level], colours, drawing_of(work))
 
 
-def _words(desk: Desk, form: str) -> list[Block]:
-    steps = desk.say_lines(f"steps_{form}", colour=desk.family.printer.colour)
+def _words(desk: Desk, form: str, filled: bool) -> list[Block]:
+    steps = desk.say_lines(f"steps_{form}", colour=desk.family.printer.colour, filled=filled)
     marker = "ring" if desk.level in ("first", "younger") else "box"
     return [Bullets(steps, marker, "body", spread=0.12)] if len(steps) > 1 else [Prose(steps[0], "body")]
 
 
-def _room(at: Desk, head: Head, form: str, entries: tuple[_Entry, ...]) -> Box:
-    blocks = _words(at, form)
+def _room(at: Desk, head: Head, form: str, entries: tuple[_Entry, ...], filled: bool) -> Box:
+    blocks = _words(at, form, filled)
     words = sum(b.measure(at.kit, at.live_width).least for b in blocks) + sum(gap_of(at.kit, b) for b in blocks[1:])
     used = words + _key_height(at, form, entries) + 2 * at.look.gap
     return Box(0, 0, at.live_width, at.room(head, 0) - used)
@@ -133,35 +134,58 @@ def _room(at: Desk, head: Head, form: str, entries: tuple[_Entry, ...]) -> Box:
 # The picture
 
 
-def _areas(desk: Desk, pen: Pen, art: LineArt, box: Box) -> set[int]:
-    """Draws the lines, and in every area its number as large as its room allows; the numbers that are shown.
+def _areas(desk: Desk, pen: Pen, art: LineArt, form: str, box: Box) -> dict[int, int]:
+    """Draws the lines, and in every area its number as large as its room allows; what each number shown is now.
 
-    Where the strokes of a drawing would run through it, it stands on white if the area is wide; a narrow one has none.
+    Where the strokes of a drawing would run through it, it stands on white if the area is wide. An area of a drawing
+    that has no room for it is printed in its colour.
     """
-    shown = set()
-    largest, least = _NUMBER[desk.level]
     placed = art.placed(box.x, box.y, box.width)
     style = desk.look.label.grey(BLACK)
-    rise = desk.faces.metrics(style.face).cap / 2
+    strokes = sorted((float(step[-2]), float(step[-1])) for steps in placed.ink for step in steps if len(step) > 2)
+    numbers: list[tuple[Region, float, bool]] = []
+    for region in placed.regions:
+        size, fits, inked = _number(desk, region, strokes)
+        if placed.ink and not fits:
+            pen.path(
+                region.steps,
+                None,
+                _ink(desk, region.colour if form == "colours" else art.palette[region.number - 1]),
+                role="painted",
+            )
+            continue
+        numbers.append((region, size, inked))
+    used = sorted({region.number for region, *_ in numbers})
+    shown = {old: new for new, old in enumerate(used, 1)}
     draw_line_art(pen, art, box, _LINES[desk.level])
     frame_of(pen, box, _LINES[desk.level].width, _LINES[desk.level].ink)
-    strokes = sorted((float(step[-2]), float(step[-1])) for steps in placed.ink for step in steps if len(step) > 2)
-    for region in placed.regions:
-        words = str(region.number)
-        wide = desk.faces.width(words, style.face, 1.0)
-        # The number's box must fit the circle of free room: half its diagonal is no longer than the radius.
-        room = 1.86 * region.room / (wide * wide + 4 * rise * rise) ** 0.5
-        size = max(least, min(largest, room))
-        x, y = region.label
-        ground = Box(x - wide * size / 2, y - rise * size, wide * size, 2 * rise * size)
-        if _inked(strokes, ground):
-            if room < size:
-                continue
+    rise = desk.faces.metrics(style.face).cap / 2
+    for region, size, inked in numbers:
+        words = str(shown[region.number])
+        ground = _ground(desk, region, size)
+        if inked:
             pen.box(ground.x - _RIM, ground.y - _RIM, ground.width + 2 * _RIM, ground.height + 2 * _RIM, None, 1.0,
                     role="number-ground")  # fmt: skip
-        pen.text(x, y - rise * size, words, style.at(size), align="centre", role="number")
-        shown.add(region.number)
+        pen.text(region.label[0], region.label[1] - rise * size, words, style.at(size), align="centre", role="number")
     return shown
+
+
+def _number(desk: Desk, region: Region, strokes: Sequence[Point]) -> tuple[float, bool, bool]:
+    """The em of an area's number in mm, if there is room for it, and if strokes run through its place."""
+    largest, least = _NUMBER[desk.level]
+    one = _ground(desk, region, 1.0)
+    # The number's box must fit the circle of free room: half its diagonal is no longer than the radius.
+    room = 1.86 * region.room / (one.width * one.width + one.height * one.height) ** 0.5
+    size = max(least, min(largest, room))
+    inked = _inked(strokes, _ground(desk, region, size))
+    return size, room >= size if inked else room >= size * _TIGHT, inked
+
+
+def _ground(desk: Desk, region: Region, size: float) -> Box:
+    """The box round the figures of an area's number."""
+    style = desk.look.label
+    wide, rise = desk.faces.width(str(region.number), style.face, size), desk.faces.metrics(style.face).cap * size / 2
+    return Box(region.label[0] - wide / 2, region.label[1] - rise, wide, 2 * rise)
 
 
 def _inked(strokes: Sequence[Point], box: Box) -> bool:
