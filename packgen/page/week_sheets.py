@@ -1,4 +1,4 @@
-"""A week's sheets by their printed titles: for each child the number at the sheet's foot, its title, its paper."""
+"""A week's sheets by their printed titles, parted by when they are wanted: the table, other days, a making."""
 
 from __future__ import annotations
 
@@ -7,7 +7,8 @@ from dataclasses import dataclass
 
 from packgen.page.blocks import Block, Prose, Row, Stack
 from packgen.page.desk import Desk
-from packgen.page.parents import capital, kind_name
+from packgen.page.look import SOFT
+from packgen.page.parents import MAKINGS, capital, kind_name
 from packgen.page.timetable import Pairs
 from packgen.planning.people import Person, names_of
 from packgen.planning.print_plan import NumberedSheet
@@ -16,6 +17,9 @@ from packgen.planning.weeks import Week
 
 _ABREAST = 4  # as many columns of names as stand side by side
 _ALL_TERM = ("telling", "words")
+_AT_TABLE = ("telling", "picture-study")
+_WHEN = ("table", "days", "making")  # when sheets are wanted, in the order of a week
+_OF_A_WORK = ("picture-study", "finish-the-picture", "look-closer", "colour-by-number", "enlarging-grid")
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,6 +49,8 @@ def _wanted(person: Person, week: Week, sheet: NumberedSheet) -> bool:
         return bool(week.chapters)
     if sheet.kind == "words":
         return any(not word.levels or person.level in word.levels for word in week.words)
+    if sheet.kind == "picture-study":
+        return any(str(work.title) in sheet.about for work in week.again)
     going_on = [making for making in week.makings if making.part > 1 and making.kind == sheet.kind]
     return any(making.title in sheet.about for making in going_on)
 
@@ -55,19 +61,18 @@ def homeless(desk: Desk, person: Person) -> tuple[NumberedSheet, ...]:
     return tuple(sheet for sheet in sheets_of(desk, person) if sheet not in asked)
 
 
-def listed(desk: Desk, sheets: Sequence[NumberedSheet]) -> tuple[Listed, ...]:
+def listed(desk: Desk, sheets: Sequence[NumberedSheet], week: Week | None = None) -> tuple[Listed, ...]:
     """The sheets as lines: copies of one sheet together, and a set whose titles begin alike on one line.
 
-    Where a title comes twice it is told what each is about.
+    A sheet on a work or a making is told by it; one used before `week` says from when it is.
     """
     groups: dict[tuple[str, str, str], list[NumberedSheet]] = {}
     for sheet in sheets:
         groups.setdefault(_set_of(sheet), []).append(sheet)
-    titles = [sheet.title for group in groups.values() for sheet in group[:1]]
     lines = []
     for group in groups.values():
         number = _numbers([sheet.number for sheet in group if sheet.number is not None]) or _unnumbered(desk, group[0])
-        lines.append(Listed(number, _words(desk, group, titles.count(group[0].title) > 1)))
+        lines.append(Listed(number, _words(desk, group, week)))
     return tuple(lines)
 
 
@@ -89,10 +94,11 @@ def _numbers(found: Sequence[int]) -> str:
     return ", ".join(map(str, found))
 
 
-def _words(desk: Desk, group: Sequence[NumberedSheet], twice: bool) -> str:
+def _words(desk: Desk, group: Sequence[NumberedSheet], week: Week | None) -> str:
     sheet = group[0]
     subject = sheet.about.partition(": ")[2]
-    title = f"{sheet.title}: {subject}" if twice and subject and subject not in sheet.title else sheet.title
+    told = sheet.kind in _OF_A_WORK or (sheet.kind in ("challenge", "model") and sheet.part in ("", "steps"))
+    title = f"{sheet.title}: {subject}" if told and subject and subject not in sheet.title else sheet.title
     parts = dict.fromkeys(one.title.partition(": ")[2] for one in group)
     if len(parts) > 1:
         title = f"{sheet.title.partition(': ')[0]}: {', '.join(parts)}"
@@ -103,43 +109,67 @@ def _words(desk: Desk, group: Sequence[NumberedSheet], twice: bool) -> str:
         notes.append(desk.say("note_copies", count=len(group)))
     if sheet.pages > 2 and sheet.kind not in (*_ALL_TERM, "fold-book"):
         notes.append(desk.say("note_pages", count=sheet.pages))
+    if week and sheet.week and sheet.week < week.number and sheet.kind not in _ALL_TERM:
+        notes.append(desk.say("note_from", week=sheet.week))
     return f"{title} ({', '.join(notes)})" if notes else title
+
+
+_Lists = tuple[tuple[Listed, ...], ...]  # a child's lines, as many tuples as there are times of use
 
 
 def week_lists(desk: Desk, persons: Sequence[Person], week: Week) -> Block | None:
     """What each child has ready, side by side; those with the same sheets together. None if nobody has any."""
-    groups: dict[tuple[Listed, ...], list[Person]] = {}
+    groups: dict[_Lists, list[Person]] = {}
     for person in persons:
-        lines = _lines(desk, person, week)
-        if lines:
-            groups.setdefault(lines, []).append(person)
+        lists = _lists(desk, person, week)
+        if any(lists):
+            groups.setdefault(lists, []).append(person)
     if not groups:
         return None
-    if len(persons) == 1:
-        return Pairs(tuple((line.number, line.words) for line in next(iter(groups))), between=0.2)
-    cells = [_column(group, lines) for lines, group in groups.items()]
-    tried = [_abreast(cells, count) for count in range(1, min(_ABREAST, len(cells)) + 1)]
+    cells = [(names_of(group) if len(persons) > 1 else "", lists) for lists, group in groups.items()]
+    tried = [_abreast(desk, cells, count) for count in range(1, min(_ABREAST, len(cells)) + 1)]
     return min(reversed(tried), key=lambda block: block.measure(desk.kit, desk.live_width).least)
 
 
-def _abreast(cells: Sequence[Block], count: int) -> Block:
+def _abreast(desk: Desk, cells: Sequence[tuple[str, _Lists]], count: int) -> Block:
     """The lists in rows of so many side by side."""
-    rows = [list(cells[k : k + count]) for k in range(0, len(cells), count)]
-    rows[-1] += [Stack(())] * (count - len(rows[-1]))
-    made = tuple(Row(tuple((1.0, cell) for cell in row), gutter=4.0, gap=1.6) for row in rows)
+    made = tuple(_side_by_side(desk, cells[k : k + count], count) for k in range(0, len(cells), count))
     return made[0] if len(made) == 1 else Stack(made)
 
 
-def _lines(desk: Desk, person: Person, week: Week) -> tuple[Listed, ...]:
-    if sheets_of(desk, person):
-        return listed(desk, sheets_in(desk, person, week))
-    # The files are not known, so the sheets go by what they are.
-    return tuple(Listed("", capital(kind_name(desk, ready.kind))) for ready in ready_for(person, week))
+def _side_by_side(desk: Desk, cells: Sequence[tuple[str, _Lists]], count: int) -> Block:
+    """Names over columns; under them what is wanted at the table, on other days and for a making."""
+
+    def row(blocks: Sequence[Block], gap: float) -> Block:
+        blank = [Stack(())] * (count - len(blocks))
+        return Row(tuple((1.0, block) for block in (*blocks, *blank)), gutter=4.0, gap=gap)
+
+    named = any(name for name, _ in cells)
+    blocks: list[Block] = [row([Prose(name, "label", tight=True) for name, _ in cells], 0.0)] if named else []
+    for place, when in enumerate(_WHEN):
+        lists = [parts[place] for _, parts in cells]
+        if any(lists):
+            blocks.append(Prose(desk.say(f"ready_{when}"), desk.look.small.grey(SOFT), gap=0.8, tight=True))
+            blocks.append(row([Pairs(tuple((o.number, o.words) for o in lines), between=0.2) for lines in lists], 0.1))
+    return Stack(tuple(blocks), gap=1.6)
 
 
-def _column(group: Sequence[Person], lines: Sequence[Listed]) -> Block:
-    rows = tuple((line.number, line.words) for line in lines)
-    return Stack((Prose(names_of(group), "label", tight=True), Pairs(rows, gap=0.4, between=0.2)))
+def _lists(desk: Desk, person: Person, week: Week) -> _Lists:
+    """A person's lines by when they are wanted, as `_WHEN` has it."""
+    if not sheets_of(desk, person):
+        # The files are not known, so the sheets go by what they are.
+        ready = [(r.kind, Listed("", capital(kind_name(desk, r.kind)))) for r in ready_for(person, week)]
+        return tuple(tuple(one for kind, one in ready if _when(week, kind) == when) for when in _WHEN)
+    sheets = sheets_in(desk, person, week)
+    return tuple(listed(desk, [s for s in sheets if _when(week, s.kind) == when], week) for when in _WHEN)
+
+
+def _when(week: Week, kind: str) -> str:
+    """When a kind of sheet is wanted in a week."""
+    if kind in (*MAKINGS, "results"):
+        return "making"
+    seated = {part.name for sitting in week.sittings for part in sitting.parts}
+    return "table" if kind in _AT_TABLE or kind in seated else "days"
 
 
 def numbers_for(desk: Desk, persons: Sequence[Person], kind: str, title: str) -> str:

@@ -18,6 +18,7 @@ from packgen.page.pictured import place_picture
 from packgen.page.qr import draw_qr, side_for
 from packgen.page.text import Style, fit, wrap
 from packgen.pictures.load import aspect
+from packgen.planning.asking import WRITTEN, on_paper
 from packgen.reading.dates import plain
 from packgen.reading.models import Work
 
@@ -32,8 +33,6 @@ SHEET = Sheet(
     ),
 )
 
-# How many questions a level answers on paper; the others are for talking.
-_WRITTEN = {"first": 0, "younger": 1, "older": 2, "upper": 3}
 # For the younger, the first of these that fits one page: the height of the place to draw in mm, if the title is to be
 # copied, and the lines of an answer.
 _YOUNGER = ((50.0, True, 2), (38.0, True, 2), (42.0, True, 1), (50.0, False, 2), (34.0, False, 1))
@@ -128,7 +127,7 @@ def _tasks(desk: Desk, head: Head, work: Work) -> list[Block]:
 
 
 def _first(desk: Desk, work: Work) -> list[Block]:
-    questions = [str(q) for q in work.look_first] or sorted((str(q) for q in work.look), key=len)[:2]
+    questions = on_paper(tuple(map(str, work.look)), tuple(map(str, work.look_first)), "first")
     blocks: list[Block] = [Bullets(desk.say_lines("steps"), "ring", "body")]
     blocks.append(DrawBox(desk.say("draw"), least=95.0))
     if questions:
@@ -142,7 +141,7 @@ def _younger(desk: Desk, head: Head, work: Work) -> list[Block]:
     for draw, copied, lines in _YOUNGER:
         blocks = [Bullets(desk.say_lines("steps"), "ring", "body", spread=0.15), DrawBox(desk.say("draw"), least=draw)]
         blocks += [_copied(desk, str(work.title))] if copied else []
-        for question in work.look[: _WRITTEN["younger"]]:
+        for question in work.look[: WRITTEN["younger"]]:
             blocks.append(Stack((Prose(question, "strong", tight=True), Lines(lines, lines + 1))))
         blocks += _whereabouts(desk, work)
         if _on_a_page(desk, head, blocks):
@@ -162,7 +161,7 @@ def _copied(desk: Desk, title: str) -> Block:
 
 def _older(desk: Desk, head: Head, work: Work) -> list[Block]:
     """What fits one page: as many questions as the level answers, with fewer lines or fewer questions if need be."""
-    questions = work.look[: _WRITTEN[desk.level]] or (desk.say("notice"),)
+    questions = work.look[: WRITTEN[desk.level]] or (desk.say("notice"),)
     blocks: list[Block] = []
     for sketch, lines, less in _OLDER:
         blocks = [Bullets(desk.say_lines("steps"), "box", "body", spread=0.12)]

