@@ -8,12 +8,13 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from packgen.planning.aims import aims_for
+from packgen.planning.aims import AT_TABLE, DESIGN, aims_for
+from packgen.planning.challenges import job_of
 from packgen.planning.people import Person, by_level
-from packgen.planning.ready import in_no_week, ready_for
+from packgen.planning.ready import in_no_week, ready_for, subject_title
 from packgen.planning.record import kind_key
-from packgen.planning.weeks import TermPlan
-from packgen.reading.models import Goal
+from packgen.planning.weeks import TermPlan, Week
+from packgen.reading.models import Challenge, Goal
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,7 +61,7 @@ def _covered(text: str, spirit: str, met_by: Iterable[str], persons: Sequence[Pe
     wanted = {kind_key(kind) for kind in met_by}
     weeks = []
     for week in term.weeks:
-        meeting = tuple(p for p in persons if any(kind_key(r.kind) in wanted for r in ready_for(p, week)))
+        meeting = tuple(person for person in persons if wanted & asked_in(person, week))
         if meeting:
             weeks.append((week.number, meeting))
     met = {person for _, meeting in weeks for person in meeting}
@@ -68,6 +69,18 @@ def _covered(text: str, spirit: str, met_by: Iterable[str], persons: Sequence[Pe
     later = tuple(person for person in persons if person in loose - met)
     gaps = tuple(person for person in persons if person not in met | loose)
     return Covered(text, spirit, tuple(weeks), later, gaps)
+
+
+def asked_in(person: Person, week: Week) -> frozenset[str]:
+    """What a week asks of a person, as keys: kinds of its sheets, DESIGN for a thing to design, the talk at table."""
+    found = {part.name for part in week.parts} & AT_TABLE
+    for ready in ready_for(person, week):
+        found.add(kind_key(ready.kind))
+        if ready.kind == "challenge":
+            made = [item.subject for item in person.items if subject_title(item.subject) in ready.about]
+            designed = [one for one in made if isinstance(one, Challenge) and job_of(one) == "design"]
+            found |= {DESIGN} if designed or not person.items else set()
+    return frozenset(found)
 
 
 def runs_of(numbers: Sequence[int]) -> str:

@@ -42,6 +42,12 @@ def _held(items: Sequence[PlanItem], sheets: Sequence[NumberedSheet]) -> list[tu
     return [tuple(sorted(own, key=lambda sheet: sheet.number or 0)) for own in held]
 
 
+def printed_name(sheet: NumberedSheet) -> str:
+    """What a sheet is called: the title printed at its head, and what it is about if the title does not say so."""
+    about = sheet.about.partition(": ")[2]
+    return f"{sheet.title}: {about}" if about and about not in sheet.title and not sheet.part else sheet.title
+
+
 def pages_printed(runs: Iterable[RunInfo], folder: str) -> int:
     """How many printed pages a pack has, all copies together."""
     return sum(run.pages * run.copies for run in runs if run.path.startswith(f"{folder}/"))

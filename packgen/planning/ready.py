@@ -36,7 +36,7 @@ def ready_for(person: Person, week: Week) -> tuple[Ready, ...]:
     """
     found: dict[str, list[str]] = {}
     for due in week.due:
-        if due.kind == "words" and not any(not word.levels or person.level in word.levels for word in week.words):
+        if due.kind == "words" and not has_words(week, person.level):
             continue
         for title in _matching(person, due):
             found.setdefault(due.kind, [])
@@ -79,16 +79,25 @@ def kinds_due(persons: Sequence[Person], week: Week) -> tuple[tuple[str, tuple[P
     return tuple((kind, tuple(group)) for kind, group in found.items() if group)
 
 
-def weeks_of(item: PlanItem, weeks: Sequence[Week]) -> tuple[int, ...]:
-    """The numbers of the weeks that ask for a sheet; one about the whole study counts with each of its parts."""
+def weeks_of(item: PlanItem, weeks: Sequence[Week], level: str = "") -> tuple[int, ...]:
+    """The numbers of the weeks that ask for a sheet; one about the whole study counts with each of its parts.
+
+    With a level, words count only in weeks that have some for it.
+    """
     whole = isinstance(item.subject, Study)
     return tuple(
         week.number
         for week in weeks
         if any(due.kind == item.sheet and (whole or due.about in ("", subject_key(item.subject))) for due in week.due)
+        and (item.sheet != "words" or not level or has_words(week, level))
     )
+
+
+def has_words(week: Week, level: str) -> bool:
+    """True if one of the week's words is for the level."""
+    return any(not word.levels or level in word.levels for word in week.words)
 
 
 def in_no_week(person: Person, weeks: Sequence[Week]) -> tuple[PlanItem, ...]:
     """The person's sheets that no week asks for."""
-    return tuple(item for item in person.items if not weeks_of(item, weeks))
+    return tuple(item for item in person.items if not weeks_of(item, weeks, person.level))

@@ -11,7 +11,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import date
 
-from packgen.planning.aims import aims_for
+from packgen.planning.aims import AT_TABLE, DESIGN, aims_for
 from packgen.planning.weeks import TermPlan
 from packgen.reading.models import Goal
 
@@ -20,14 +20,17 @@ from packgen.reading.models import Goal
 class SheetGiven:
     """One sheet a child has in its pack. `about` is as in `SheetDue`: a title, the id of a work, or empty.
 
-    `numbers` are those at the foot of its pages. `done` is the day it was finished and `result` a sentence on what came
-    out, once the family has written that down.
+    `numbers` are those at the foot of its pages, `weeks` those the child uses it in (if not given, those of the plan).
+    `designed` is True for a challenge to design something. `done` is the day it was finished and `result` a sentence on
+    what came out, once the family has written that down.
     """
 
     kind: str
     title: str
     about: str = ""
     numbers: tuple[int, ...] = ()
+    weeks: tuple[int, ...] = ()
+    designed: bool = False
     done: date | None = None
     result: str = ""
 
@@ -52,17 +55,21 @@ class Entry:
 
 @dataclass(frozen=True, slots=True)
 class GoalMet:
-    """One goal for one child with the entries that meet it, in order of time; no entry is a gap."""
+    """One goal for one child with the entries that meet it, in order of time.
+
+    Without an entry it is a gap, but for a goal that the talk `at_table` meets.
+    """
 
     id: str
     text: str
     spirit: str
     entries: tuple[Entry, ...]
+    at_table: bool = False
 
     @property
     def gap(self) -> bool:
-        """True if no sheet of this study meets the goal."""
-        return not self.entries
+        """True if nothing in this study meets the goal."""
+        return not self.entries and not self.at_table
 
     @property
     def weeks(self) -> tuple[int, ...]:
@@ -114,15 +121,17 @@ def _of_child(goals: Sequence[Goal], child: ChildSheets, plan: TermPlan) -> Chil
     entries = tuple(sorted((_entry(sheet, plan) for sheet in child.sheets), key=_when))
     own = [(str(goal.id), str(goal.text), "", tuple(map(str, goal.met_by))) for goal in goals]
     wanted = own or [(aim.id, aim.text, aim.spirit, aim.met_by) for aim in aims_for(child.level)]
+    talked = {part.name for week in plan.weeks for part in week.parts} & AT_TABLE
     met = tuple(
-        GoalMet(name, text, spirit, tuple(entry for entry in entries if _meets(entry.sheet, met_by)))
+        GoalMet(name, text, spirit, tuple(e for e in entries if _meets(e.sheet, met_by)), bool(talked & set(met_by)))
         for name, text, spirit, met_by in wanted
     )
     return ChildRecord(child.child, child.level, entries, met)
 
 
 def _entry(sheet: SheetGiven, plan: TermPlan) -> Entry:
-    week = plan.week_of(sheet.kind, sheet.about)
+    own = next((week for week in plan.weeks if week.number in sheet.weeks), None)
+    week = own or plan.week_of(sheet.kind, sheet.about)
     planned = week.dates[0] if week and week.dates else None
     return Entry(sheet, week.number if week else None, sheet.done or planned)
 
@@ -141,4 +150,5 @@ def kind_key(written: str) -> str:
 
 
 def _meets(sheet: SheetGiven, met_by: Iterable[str]) -> bool:
-    return kind_key(sheet.kind) in {kind_key(kind) for kind in met_by}
+    asked = {kind_key(sheet.kind), *([DESIGN] if sheet.designed else [])}
+    return bool(asked & {kind_key(kind) for kind in met_by})

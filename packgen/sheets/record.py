@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import replace
 from datetime import date
 
-from packgen.page.blocks import Block, Bullets, Prose, Stack
+from packgen.page.blocks import Block, Bullets, Prose
 from packgen.page.desk import Desk, Laid, Section, Sheet
 from packgen.page.look import PALE, SOFT
 from packgen.page.parents import capital, kind_name, persons
@@ -20,7 +20,7 @@ from packgen.planning.days import short_days
 from packgen.planning.people import Person, by_level, names_of
 from packgen.planning.plan import PlanItem
 from packgen.planning.print_plan import NumberedSheet
-from packgen.planning.printed_items import pages_printed, printed_for
+from packgen.planning.printed_items import pages_printed, printed_for, printed_name
 from packgen.planning.ready import subject_key, subject_title, weeks_of
 from packgen.planning.record import ChildRecord, ChildSheets, SheetGiven, make_record
 from packgen.planning.results import outcome_of
@@ -33,6 +33,7 @@ SHEET = Sheet(
     levels=("parent",),
 )
 
+_FRAMEWORKS = {"design": FRAMEWORK, "find out": PRACTICES}
 MOST_COLUMNS = 14  # more weeks than this do not stand side by side
 
 
@@ -46,6 +47,7 @@ def lay_out(desk: Desk) -> tuple[Laid, ...]:
         blocks += _goals(desk, group)
     blocks = blocks or [Prose(desk.say("no_goals"))]
     blocks += _stages(desk, everybody)
+    blocks += _sources(desk, found)
     blocks.append(IfRoom((Sayings(desk.say("besides_name"), (), most=8),)))
     pages = desk.pages(head, blocks, name=desk.say("record_word"), loosen=2.0)
     laid = [Laid("record", SHEET.title, pages, sides="two-sided-long-edge")]
@@ -71,11 +73,18 @@ def _goals(desk: Desk, group: Coverage) -> list[Block]:
     gaps = any(goal.gaps or goal.later for goal in group.goals)
     legend = desk.say("marks" if len(group.persons) > 1 else "one_mark", marks=marks, gaps=gaps)
     blocks: list[Block] = [Prose(legend, desk.look.small.grey(SOFT), tight=True)]
-    sources = "; ".join(dict.fromkeys(goal.spirit for goal in group.goals if goal.spirit))
-    if sources:
-        fine = desk.look.small.grey(SOFT)
-        blocks.append(Prose(desk.say("spirit", sources=sources), fine, gap=0.4, tight=True))
     return [Step(title, (*blocks, replace(table, gap=1.2)), gap=4.0, wide=True)]
+
+
+def _sources(desk: Desk, found: Sequence[Coverage]) -> list[Block]:
+    """What packgen's own aims and stages rest on, once, at the end."""
+    spirits = dict.fromkeys(goal.spirit for group in found for goal in group.goals if goal.spirit)
+    jobs = {job_of(challenge) for challenge in desk.study.challenges}
+    frameworks = [framework for job, framework in _FRAMEWORKS.items() if job in jobs]
+    if not spirits and not frameworks:
+        return []
+    words = desk.say("sources", spirits="; ".join(spirits), frameworks="; ".join(frameworks))
+    return [Prose(words, desk.look.small.grey(SOFT), gap=3.0)]
 
 
 def _by_week(desk: Desk, group: Coverage) -> Table:
@@ -99,8 +108,8 @@ def _met(desk: Desk, group: Coverage, meeting: Sequence[Person]) -> str | Cell:
         return ""
     everybody = len(meeting) == len(group.persons)
     alone = len(group.persons) == 1
-    words = "✓" if alone else desk.say("all") if everybody else " ".join(person.mark for person in meeting)
-    return Cell(words, "label", PALE)
+    words = "•" if alone else desk.say("all") if everybody else " ".join(person.mark for person in meeting)
+    return Cell(words, desk.look.label.grey(SOFT), PALE)
 
 
 def _gap(desk: Desk, group: Coverage, goal: Covered) -> str | Cell:
@@ -139,14 +148,15 @@ def _stages(desk: Desk, everybody: Sequence[Person]) -> list[Block]:
         return []
     blocks: list[Block] = []
     makers = [person for person in everybody if "challenge" in person.kinds or not person.items]
-    for job, framework in (("design", FRAMEWORK), ("find out", PRACTICES)):
+    for job in _FRAMEWORKS:
         if not any(job_of(challenge) == job for challenge in desk.study.challenges):
             continue
-        note = _stage_note(desk, _weeks_of_job(desk, job), framework)
+        note = _stage_note(desk, _weeks_of_job(desk, job))
         for level, group in by_level(makers):
             key = "stages_name" if job == "design" else "stages_name_find_out"
-            blocks.append(Step(desk.say(key, names=names_of(group)), (_stage_table(desk, level, job, note),), gap=4.0,
-                               wide=True))  # fmt: skip
+            notes = (note,) if note else ()
+            table = _stage_table(desk, level, job)
+            blocks.append(Step(desk.say(key, names=names_of(group)), (table,), notes, gap=4.0, wide=True))
     return [*blocks, Prose(desk.say("results_hint"), "small", gap=3.0)]
 
 
@@ -156,8 +166,8 @@ def _weeks_of_job(desk: Desk, job: str) -> list[int]:
     return [number for number, making in made if job_of(desk.study.challenges[making.number]) == job]
 
 
-def _stage_table(desk: Desk, level: str, job: str, note: str) -> Stack:
-    """The stages of a level for a job, and under them the note on their codes."""
+def _stage_table(desk: Desk, level: str, job: str) -> Table:
+    """The stages of a level for a job, with the codes they are in the spirit of."""
     columns = (
         Column(desk.say("stage"), -34.0, names=True),
         Column(desk.say("stage_does"), 1.0),
@@ -169,14 +179,14 @@ def _stage_table(desk: Desk, level: str, job: str, note: str) -> Stack:
         (Cell(stage.title, "label"), stage.does, Cell(", ".join(stage.in_spirit_of), fine), "")
         for stage in stages(level, job)
     )
-    return Stack((Table(columns, rows, least=7.5, most=12.0, style="small", pad=1.2), Prose(note, fine, gap=1.0)))
+    return Table(columns, rows, least=7.5, most=12.0, style="small", pad=1.2)
 
 
-def _stage_note(desk: Desk, numbers: Sequence[int], framework: str) -> str:
+def _stage_note(desk: Desk, numbers: Sequence[int]) -> str:
+    """In which weeks the challenges are; empty if they are in none."""
     if not numbers:
-        return desk.say("stage_note_undated", framework=framework)
-    key = "stage_week" if len(set(numbers)) == 1 else "stage_weeks"
-    return desk.say("stage_note", weeks=desk.say(key, weeks=runs_of(numbers)), framework=framework)
+        return ""
+    return desk.say("stage_week" if len(set(numbers)) == 1 else "stage_weeks", weeks=runs_of(numbers))
 
 
 # Portfolios
@@ -185,16 +195,14 @@ def _stage_note(desk: Desk, numbers: Sequence[int], framework: str) -> str:
 def _portfolio(desk: Desk, person: Person) -> Laid:
     """A cover, and on its back the dated list of what is in the folder."""
     title = desk.say("portfolio_title", name=person.name)
-    weeks = {
-        _given(desk, person, item, printed): weeks_of(item, desk.term.weeks)
-        for item, printed in printed_for(person.items, desk.runs, person.folder)
-    }
-    record = make_record(desk.family.goals, [ChildSheets(person.name, person.level, tuple(weeks))], desk.term)
+    found = printed_for(person.items, desk.runs, person.folder)
+    sheets = tuple(_given(desk, person, item, printed) for item, printed in found)
+    record = make_record(desk.family.goals, [ChildSheets(person.name, person.level, sheets)], desk.term)
     child = record.children[0]
     pages = pages_printed(desk.runs, person.folder)
     cover = cover_page(desk, person, record.sheets, pages, title)
     head = desk.head(title, desk.say("portfolio_subject", count=record.sheets, pages=pages), "book", date=False)
-    blocks: list[Block] = [_list(desk, child, weeks)]
+    blocks: list[Block] = [_list(desk, child)]
     if child.gaps:
         gaps = Bullets(tuple(goal.text for goal in child.gaps), style="small", spread=0.2)
         blocks.append(Step(desk.say("gaps_name"), (gaps,), gap=3.0))
@@ -208,13 +216,16 @@ def _given(desk: Desk, person: Person, item: PlanItem, printed: Sequence[Numbere
     """One sheet of a folder, with what came out of it where the family has written that down."""
     kind = capital(kind_name(desk, item.sheet))
     about = subject_title(item.subject)
-    title = desk.say("sheet_about", kind=kind, about=about) if about else kind
+    whole = next((sheet for sheet in printed if not sheet.part), None)
+    title = printed_name(whole) if whole else desk.say("sheet_about", kind=kind, about=about) if about else kind
     done, came_out = _outcome(desk, person, item)
     numbers = tuple(sheet.number for sheet in printed if sheet.number)
-    return SheetGiven(item.sheet, title, subject_key(item.subject), numbers, done, came_out)
+    weeks = weeks_of(item, desk.term.weeks, person.level)
+    designed = isinstance(item.subject, Challenge) and job_of(item.subject) == "design"
+    return SheetGiven(item.sheet, title, subject_key(item.subject), numbers, weeks, designed, done, came_out)
 
 
-def _list(desk: Desk, child: ChildRecord, weeks: Mapping[SheetGiven, Sequence[int]]) -> Table:
+def _list(desk: Desk, child: ChildRecord) -> Table:
     """A line for each sheet by week, with places for the day it was done and for what came out."""
     columns = [Column(desk.say("list_week"), -12.0, align="centre", names=True)]
     columns += [Column(desk.say("list_date"), -15.5)] if desk.term.dated else []
@@ -230,7 +241,7 @@ def _list(desk: Desk, child: ChildRecord, weeks: Mapping[SheetGiven, Sequence[in
     rows: list[tuple[str | Cell, ...]] = []
     for entry in child.entries:
         done = entry.sheet.done
-        row: list[str | Cell] = [Cell(runs_of(weeks[entry.sheet]), "label")]
+        row: list[str | Cell] = [Cell(runs_of(entry.sheet.weeks), "label")]
         row += [planned.get(entry.week or 0, "")] if desk.term.dated else []
         row += [runs_of(entry.sheet.numbers)] if numbered else []
         tick = Cell("✓", "strong") if done else Cell(box=True)

@@ -65,7 +65,7 @@ _DESIGN = {
             "Changes one thing, measures one thing, keeps the rest the same; tries several times.",
             (3,),
         ),
-        ("improve", "Look back", "Finds where it failed, and says what to better next.", (3,)),
+        ("improve", "Look back", "Finds where it failed, and says what to improve next.", (3,)),
     ),
     "upper": _stages(
         "MS-ETS1-",

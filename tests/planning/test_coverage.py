@@ -1,4 +1,5 @@
 import doctest
+from dataclasses import replace
 
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -68,3 +69,34 @@ def test_runs_of_numbers_can_be_read_back(numbers: set[int]) -> None:
         first, _, last = part.partition("–")
         read |= set(range(int(first), int(last or first) + 1))
     assert read == numbers
+
+
+def test_an_aim_of_designing_is_met_only_where_something_is_designed() -> None:
+    about = study(challenges=2, models=0)
+    found, made = replace(about.challenges[0], job=Said("find out")), replace(about.challenges[1], job=Said("design"))
+    about = replace(about, challenges=(found, made))
+    plan = plan_term(about, family(term()))
+    (group,) = coverage((), (person(about, "Juno", "older", "challenge"),), plan)
+    met = {goal.text: [number for number, _ in goal.weeks] for goal in group.goals}
+    weeks = {making.title: week.number for week in plan.weeks for making in reversed(week.makings)}
+    assert met["Draws several designs and chooses one for a reason"] == [weeks["Challenge 1"]]
+    assert weeks["Challenge 0"] in met["Changes one thing, measures one, keeps the rest, and repeats"]
+
+
+def test_looking_at_the_table_meets_the_aim_without_a_sheet_and_no_week_without_a_picture_does() -> None:
+    about = study(chapters=8, works=3)
+    plan = plan_term(about, family(term()))
+    (first, younger) = coverage((), (person(about, "Wilf", "first", "telling"), person(about, "Bram", "younger",
+                                "look-closer", "telling")), plan)  # fmt: skip
+    looked = [week.number for week in plan.weeks if week.works or week.again]
+    assert looked and len(looked) < len(plan.weeks)
+    for group, aim in ((first, "Looks quietly at a picture"), (younger, "Describes a picture from memory")):
+        goal = next(goal for goal in group.goals if goal.text.startswith(aim))
+        assert [number for number, _ in goal.weeks] == looked and not goal.gaps
+
+
+def test_a_chapter_told_back_is_no_account_of_a_life() -> None:
+    about = study(chapters=8)
+    (group,) = coverage((), (person(about, "Rhea", "upper", "telling", "biography"),), plan_term(about))
+    account = next(goal for goal in group.goals if goal.text.startswith("Writes an account"))
+    assert [number for number, _ in account.weeks] == [1]

@@ -5,7 +5,7 @@ from pathlib import Path
 from packgen.faults import Said
 from packgen.planning.plan import PlanItem
 from packgen.planning.print_plan import NumberedSheet, RunInfo
-from packgen.planning.printed_items import pages_printed, printed_for
+from packgen.planning.printed_items import pages_printed, printed_for, printed_name
 from packgen.reading.models import Study, Work
 
 STUDY = Study(Said("Isaure Quenby"), Said("both"), Said("Lamp-maker."), Path())
@@ -49,3 +49,10 @@ def test_all_of_a_kind_count_where_names_tell_nothing_and_all_where_no_file_is_k
 def test_pages_count_with_their_copies() -> None:
     runs = [run(copies=2, kinds=("words",)), run(path="bram/1.pdf", kinds=("words",))]
     assert pages_printed(runs, "juno") == 14
+
+
+def test_a_sheet_goes_by_its_printed_title_and_what_it_is_about() -> None:
+    looked = NumberedSheet("Juno", 4, "Look, cover, tell", "picture-study", "Picture study: The Harbour at Dusk")
+    assert printed_name(looked) == "Look, cover, tell: The Harbour at Dusk"
+    assert printed_name(NumberedSheet("Juno", 5, "A wheel", "challenge", "Challenge: A wheel")) == "A wheel"
+    assert printed_name(NumberedSheet("Juno", 2, "New words", "words", "New words")) == "New words"

@@ -20,8 +20,10 @@ from parent_desks import (
 )
 
 from packgen.faults import Said
+from packgen.page.parents import persons
 from packgen.planning.print_plan import NumberedSheet
-from packgen.reading.models import ChildResults, RowTried
+from packgen.planning.ready import weeks_of
+from packgen.reading.models import ChildResults, RowTried, Word
 from packgen.trials.stages import stages
 
 
@@ -108,7 +110,15 @@ def test_the_column_of_gaps_is_there_only_if_there_are_some() -> None:
 
 def test_a_goal_that_is_met_has_a_mark_and_not_only_a_tint() -> None:
     one = family(CHILDREN[:1], goals=GOALS[:1])
-    assert "✓" in said(*laid("record", of=one)[0].pages)
+    words = said(*laid("record", of=one)[0].pages)
+    assert "•" in words and "Adot:plannedforthatweek.Tickitwhenitwasdone." in words
+    assert "✓" not in words  # nothing looks done before it is
+
+
+def test_what_the_aims_rest_on_is_said_once() -> None:
+    words = said(*laid("record")[0].pages)
+    assert words.count("packgen'sownwords") == 1 and words.count("Thecodesofthestages") == 1
+    assert "results`" not in words
 
 
 def test_every_portfolio_has_room_for_the_best_of_all() -> None:
@@ -125,4 +135,17 @@ def test_a_portfolio_counts_its_pages_and_names_the_numbers_at_their_feet() -> N
     pages = sum(run.pages for run in runs if run.path.startswith("juno/"))
     cover, listed, *_ = laid("record", runs=runs)[1].pages
     assert f"on{pages}pages" in said(cover) and f"{pages}printedpages" in said(listed)
-    assert "3Feb12Lifesheet" in said(listed)
+    assert "3Feb12Thelife" in said(listed)  # the title that is printed at its head
+
+
+def test_words_stand_in_a_portfolio_with_the_weeks_of_that_child() -> None:
+    told = study(chapters=8)
+    hard = Word(Said("fathom"), Said("six feet"), (Said("older"),))
+    easy = tuple(Word(Said(f"easy{k}"), Said("a word"), (Said("first"),)) for k in range(8))
+    home = family((CHILDREN[0], CHILDREN[2]))
+    on = desk("record", replace(told, words=(hard, *easy)), home)
+    juno, wilf = persons(on)
+    for person in (juno, wilf):
+        item = next(item for item in person.items if item.sheet == "words")
+        weeks = weeks_of(item, on.term.weeks, person.level)
+        assert len(weeks) == (1 if person is juno else 8)
