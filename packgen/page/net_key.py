@@ -176,7 +176,9 @@ def _entries(desk: Desk, sheet: NetSheet | None, sheets: int) -> Iterator[tuple[
         yield _cross, say(desk, "key_mark")
     if sheet and sheet.overlaps:
         yield _cross, say(desk, "key_strip")
-    yield _side, say(desk, "printed_side")
+    # A flat thing, such as a wheel whose blades are folded up, has no outside.
+    if not sheet or sheet.letters or sheet.lays or sheet.scores or kinds - {"valley"}:
+        yield _side, say(desk, "printed_side")
 
 
 def _line(pen: Pen, x: float, y: float, stroke: Stroke) -> None:

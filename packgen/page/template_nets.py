@@ -10,11 +10,14 @@ from packgen.nets import Drilling, NetError, NetSheets, Solid, build
 from packgen.nets import lay_out as lay_out_net
 from packgen.page.blocks import Art, Block, Boxed, Bullets, Prose, Row, Stack, heading
 from packgen.page.desk import Desk, Laid
-from packgen.page.net_key import HeadWords, draw_card_head
-from packgen.page.net_pages import card_foot, net_area, net_facts, net_pages
+from packgen.page.frame import draw_ruler
+from packgen.page.net_key import FOOT, HeadWords, draw_card_head
+from packgen.page.net_lines import CROSS, RING
+from packgen.page.net_pages import net_area, net_facts, net_pages
 from packgen.page.net_steps import care_words, ready_words, step_lines
 from packgen.page.on_axle import on_its_stick
 from packgen.page.pen import Pen
+from packgen.page.sheet_number import draw_tag
 from packgen.page.sketching import squared_paper
 from packgen.page.solid_view import draw_solid
 from packgen.reading.models import Challenge
@@ -102,7 +105,7 @@ def building_blocks(
     words = desk.say("templates_how", values=[t.values for t in templates if t.values], sheets=count)
     ready = tuple(dict.fromkeys(words for kind in first for words in _ready(desk, kind.net)))
     told = Stack((Prose(words, "body"), Bullets(ready, "box", "body", spread=0.15)))
-    size = (70.0, 120.0, 1.0) if between else (40.0,)
+    size = (42.0, 120.0, 1.0) if between else (40.0,)
     views = tuple((1.0, Art(partial(_view, kind.net.net.solid), *size)) for kind in first[:2])
     blocks: list[Block] = [Row(((1.0 + 0.5 * len(views), told), *views), gutter=6.0)]
     if desk.no_glue:
@@ -149,14 +152,23 @@ def template_sheets(desk: Desk, challenge: Challenge, templates: tuple[Template,
     return tuple(made)
 
 
-def own_sheet(desk: Desk, challenge: Challenge) -> Laid:
-    """A sheet of card with squares, for the child's own design to be drawn on and cut out."""
+def own_sheet(desk: Desk, challenge: Challenge, templates: Sequence[Template]) -> Laid:
+    """A sheet of card with squares, for the child's own design to be drawn on; with the same hole, if there is one."""
     area = net_area(desk)
     pen = desk.kit.pen()
     title = desk.say("own_title", title=challenge.title)
     draw_card_head(desk, pen, HeadWords(title, desk.say("own_scale")))
-    squared_paper(pen, area.x, area.y + area.height - 2.0, area.width, area.height - 4.0)
-    card_foot(desk, pen)
+    top = area.y + area.height - 2.0
+    foot = squared_paper(pen, area.x, top, area.width, area.height - 4.0)
+    holes = [hole for t in templates for part in t.net.net.parts for hole in part.holes if hole.where == "axle"]
+    if holes:
+        x, y, reach = area.x + area.width / 2, (top + foot) / 2, holes[0].across / 2
+        pen.ring(x, y, reach, RING, 1.0, role="hole")
+        pen.line(x - reach - 1.5, y, x + reach + 1.5, y, CROSS.width, CROSS.ink)
+        pen.line(x, y - reach - 1.5, x, y + reach + 1.5, CROSS.width, CROSS.ink)
+    low = area.y - FOOT + 1.5
+    draw_ruler(desk.kit, pen, desk.wording.say("", desk.level, "foot_ruler", {}), area.x, low, area.width - 142.0)
+    draw_tag(desk.kit, pen, desk.tag, area.x + area.width, low + 0.6, 38.0)
     page = desk.finish(pen, *desk.paper, title)
     after = (desk.say("own_after", title=challenge.title),)
     return Laid("challenge", title, (page,), "card", week=desk.item.week, part="own", after=after)

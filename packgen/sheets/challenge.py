@@ -59,7 +59,7 @@ def lay_out(desk: Desk) -> tuple[Laid, ...]:
     title = f"{SHEET.title}: {challenge.title}"
     sides = "one-sided" if desk.level in _YOUNG else "two-sided-long-edge"
     laid = Laid("challenge", title, _pages(made), sides=sides, week=desk.item.week)
-    own = (own_sheet(desk, challenge),) if made.own and desk.level != "first" else ()
+    own = (own_sheet(desk, challenge, templates),) if made.own and desk.level != "first" else ()
     return (laid, *template_sheets(desk, challenge, templates), *own, *(_dial(made) if wanted else ()))
 
 
@@ -113,26 +113,34 @@ def _question_box(made: ChallengeSet) -> Block:
 
 
 def _younger(made: ChallengeSet) -> list[Section]:
-    desk, challenge = made.desk, made.challenge
-    ready = materials(desk, challenge)
+    challenge = made.challenge
+    ready = materials(made.desk, challenge)
     brief: list[Block] = [Prose(str(challenge.brief), "body"), _question_box(made)]
-    guess: list[Block] = [*asks(made, "predict", 1), DrawBox(made.say("predict_draw"), least=40.0)]
-    early = not made.finds_out and made.length(made.section("ask", [*brief, *ready, *guess])) == 1
-    parts = [made.section("ask", [*brief, *(ready if early else []), *guess])]
+    predict = asks(made, "predict", 1)
+    asked = [[*brief, *ready, *predict, DrawBox(made.say("predict_draw"), least=least)] for least in (40.0, 26.0)]
+    early = None if made.finds_out else next((way for way in asked if made.length(made.section("ask", way)) == 1), None)
+    drawn = DrawBox(made.say("predict_draw"), least=40.0)
+    parts = [made.section("ask", early or [*brief, *predict, drawn])]
     if not made.finds_out:
         ways = [DrawBox(words, least=52.0) for words in made.say_lines("ideas")]
         parts += [made.section("imagine", [Prose(made.say("ideas_how"), "body"), *ways]), *drafts(made)]
-    make = [*([] if early else ready), *building(made, 4)]
-    if made.templates and made.length(made.section("make", make)) > 1:  # the steps are not parted
-        make = [*([] if early else ready), *building(made, 4, apart=True)]
-    made_draw = DrawBox(made.say("made_draw"), least=26.0, most=180.0)
-    alone: list[Block] = [DrawBox(made.say("made_draw"), least=100.0), *asks(made, "made_asks", 1)]
-    parts.append(made.roomy("make", make, made_draw) if make else made.section("make", alone))
-    parts.append(_tries(made))
+    parts += [_younger_make(made, [] if early else ready), _tries(made)]
     first, *others = asks(made, "back_asks", 1)
-    drawn = DrawBox(made.say("result_draw"), least=42.0 if not made.plan.goal else 34.0)
-    back = [drawn, *read_off(made), first, _compare(made), *others]
-    return [*parts, made.section("tell", back)]
+    told = [*read_off(made), first, _compare(made), *others]
+    ends = [
+        made.section("tell", [DrawBox(made.say("result_draw"), least=least), *told]) for least in (42.0, 34.0, 26.0)
+    ]
+    return [*parts, min([*ends, made.section("tell", told)], key=made.length)]
+
+
+def _younger_make(made: ChallengeSet, ready: list[Block]) -> Section:
+    """What is needed, unless it was told before, and how it is made; the steps of a thing on card are not parted."""
+    make = [*ready, *building(made, 4)]
+    if made.templates and made.length(made.section("make", make)) > 1:
+        make = [*ready, *building(made, 4, apart=True)]
+    if make:
+        return made.roomy("make", make, DrawBox(made.say("made_draw"), least=26.0, most=180.0))
+    return made.section("make", [DrawBox(made.say("made_draw"), least=100.0), *asks(made, "made_asks", 1)])
 
 
 def _tries(made: ChallengeSet) -> Section:

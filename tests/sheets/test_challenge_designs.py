@@ -122,3 +122,14 @@ def test_the_upper_level_reads_of_adults_and_works_out_means_unasked() -> None:
     text = " ".join(kept(WHEEL).text("upper"))
     assert "grown-up" not in text and "An adult lets the tap run" in text and "Work out the means" not in text
     assert "A grown-up lets the tap run" in " ".join(kept(WHEEL).text("older"))
+
+
+def test_the_card_for_the_childs_own_wheel_has_its_hole_and_no_word_of_an_outside() -> None:
+    (page,) = kept(WHEEL).pages("older", part="own")
+    text = page.extract_text()
+    assert "A wheel: your own" in text and "outside" not in text and "fold" not in text
+    cards = kept(WHEEL).text("older", part="templates")
+    assert len(cards) == 3 and not any("outside" in card for card in cards)
+    middle = (float(page.width) / 2, float(page.height) / 2)
+    rings = [c for c in page.curves if abs(c["x1"] - c["x0"] - 8 * 72 / 25.4) < 1]
+    assert any(abs((c["x0"] + c["x1"]) / 2 - middle[0]) < 1 for c in rings)
