@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import tempfile
+from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -13,6 +14,7 @@ from packgen.faults import Fault, InputFaults, Place, WorkFailed
 from packgen.making import Made
 from packgen.planning.calendar import calendar_text
 from packgen.planning.people import people
+from packgen.planning.print_plan import RunInfo
 from packgen.reading.dates import plain
 from packgen.reading.names import slug
 from packgen.workshop import Order, Workshop, open_workshop
@@ -53,7 +55,7 @@ def build(order: Order, out: Path, progress: Progress | None = None, jobs: int |
             made = all_made(order, shop, output.put, jobs, progress)
             faults = _told(shop, made)
             files = tuple(file for one in made for file in one.files)
-            more = extras(shop)
+            more = extras(shop, [run for one in made for run in one.runs])
             for path, data in more.items():
                 output.put(path, data)
             shown = {path: hashlib.sha256(data).hexdigest() for path, data in more.items()}
@@ -111,8 +113,8 @@ def _told(shop: Workshop, made: tuple[Made, ...]) -> tuple[Fault, ...]:
     return told(shop.study, faults, any(one.runs for one in made))
 
 
-def extras(shop: Workshop) -> dict[str, bytes]:
-    """The files of the output that are not printed: the calendar, if the term has dates."""
+def extras(shop: Workshop, runs: Sequence[RunInfo] = ()) -> dict[str, bytes]:
+    """The files that are not printed: the calendar, if the term has dates, with the sheets in these print runs."""
     if not shop.term.dated or not any(pack.folder == "parent" for pack in shop.packs):
         return {}
 
@@ -123,4 +125,4 @@ def extras(shop: Workshop) -> dict[str, bytes]:
         return shop.wording.say("term-plan", "parent", key, {"study": shop.study, "plain": plain, **values})
 
     persons = people(shop.family, shop.packs)
-    return {"parent/term.ics": calendar_text(shop.study, shop.family, shop.term, persons, say).encode()}
+    return {"parent/term.ics": calendar_text(shop.study, shop.family, shop.term, persons, say, runs).encode()}

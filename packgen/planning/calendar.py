@@ -16,6 +16,8 @@ from datetime import date, timedelta
 from typing import Protocol
 
 from packgen.planning.people import Person, names_of
+from packgen.planning.print_plan import RunInfo
+from packgen.planning.printed_items import printed_name, sheets_of_week
 from packgen.planning.ready import Ready, alike
 from packgen.planning.weeks import MAKINGS, READ_ALOUD, Making, Part, Sitting, TermPlan, Week
 from packgen.reading.models import Challenge, Family, Model, Study
@@ -50,9 +52,13 @@ class Event:
     same_evening: bool = False
 
 
-def calendar_text(study: Study, family: Family | None, plan: TermPlan, persons: Sequence[Person], say: Say) -> str:
-    """The whole calendar, ready to be written as UTF-8; empty if the plan has no dates: it needs one event."""
-    events = events_of(study, family, plan, persons, say)
+def calendar_text(study: Study, family: Family | None, plan: TermPlan, persons: Sequence[Person], say: Say,
+                  runs: Sequence[RunInfo] = ()) -> str:  # fmt: skip
+    """The whole calendar, ready to be written as UTF-8; empty if the plan has no dates: it needs one event.
+
+    With the print runs, sheets go by their numbers and printed titles, else by their kinds.
+    """
+    events = events_of(study, family, plan, persons, say, runs)
     if not events:
         return ""
     term = family.term if family else None
@@ -60,10 +66,10 @@ def calendar_text(study: Study, family: Family | None, plan: TermPlan, persons: 
 
 
 def events_of(study: Study, family: Family | None, plan: TermPlan, persons: Sequence[Person],
-              say: Say) -> tuple[Event, ...]:  # fmt: skip
+              say: Say, runs: Sequence[RunInfo] = ()) -> tuple[Event, ...]:  # fmt: skip
     """The entries in order of time: before the first week, each sitting with a date, each making apart from them."""
     whose = f"{family.family}/{family.term.starts.year}" if family and family.term else ""
-    maker = _Entries(study, f"{study.study}/{whose}", tuple(persons), say)
+    maker = _Entries(study, f"{study.study}/{whose}", tuple(persons), say, tuple(runs))
     found = [event for week in plan.weeks for event in maker.of_week(week)]
     if not found:
         return ()
@@ -79,6 +85,7 @@ class _Entries:
     key: str
     persons: tuple[Person, ...]
     say: Say
+    runs: tuple[RunInfo, ...] = ()
 
     def before(self, first: date) -> Event:
         """What to do before the first week."""
@@ -131,7 +138,9 @@ class _Entries:
         if table:
             minutes = sum(part.minutes for part in table)
             said.append(self.say("ics_table", minutes=minutes, what="; ".join(self._part(week, p) for p in table)))
-        said += [self.say("ics_sheets", names=names_of(group), sheets=self._sheets(needed)) for group, needed in ready]
+        if ready:
+            kinds = [(names_of(group), self._sheets(needed)) for group, needed in ready]
+            said += [self.say("ics_sheets", names=names, sheets=own) for names, own in self._printed(week) or kinds]
         said += [self.say("ics_then", what=self._part(week, part)) for part in sitting.parts if part.name in MAKINGS]
         return "\n".join(dict.fromkeys(filter(None, said)))
 
@@ -151,8 +160,17 @@ class _Entries:
             titled = self.say("ics_pages", title=part.title, pages=pages)
         return self.say("ics_part", name=self.say(key), title=titled, minutes=part.minutes)
 
+    def _printed(self, week: Week) -> list[tuple[str, str]]:
+        """Each child with its sheets by the number at their foot and the printed title, those of makings left out."""
+        said = []
+        for person in self.persons:
+            own = [sheet for sheet in sheets_of_week(person, week, self.runs) if sheet.kind not in MAKINGS]
+            names = "; ".join(f"{sheet.number or ''} {printed_name(sheet)}".strip() for sheet in own)
+            said += [(person.name, names)] if names else []
+        return said
+
     def _sheets(self, needed: Sequence[Ready]) -> str:
-        """The sheets of some children, without those of a making, which has its own list."""
+        """The sheets of some children whose files are not known, by their kinds, those of makings left out."""
         said = []
         for ready in needed:
             if ready.kind not in MAKINGS:
@@ -171,8 +189,10 @@ class _Entries:
             early = [part for part in early if part.name != "read" or part is read[-1]]
             said += [self.say("ics_early", what=self._part(week, part)) for part in early]
         kinds = dict.fromkeys(r.kind for _, needed in ready for r in needed if r.kind not in MAKINGS)
-        if kinds:
-            said.append(self.say("ics_ready", things=", ".join(self.say(_kind(kind)) for kind in kinds)))
+        printed = [f"{name}: {sheets}" for name, sheets in self._printed(week)] if ready else []
+        if printed or kinds:
+            things = printed or [", ".join(self.say(_kind(kind)) for kind in kinds)]
+            said += [self.say("ics_ready", things=one) for one in things]
         for making in week.makings:
             if making.sitting is not None and week.sittings[making.sitting] is sitting:
                 said += self._needs(making)

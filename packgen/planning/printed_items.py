@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
+from packgen.planning.people import Person
 from packgen.planning.plan import PlanItem
 from packgen.planning.print_plan import NumberedSheet, RunInfo
-from packgen.planning.ready import subject_title
+from packgen.planning.ready import has_words, subject_title
+from packgen.planning.weeks import Week
 
 
 def printed_for(
@@ -40,6 +42,24 @@ def _held(items: Sequence[PlanItem], sheets: Sequence[NumberedSheet]) -> list[tu
         if fitting:
             held[max(fitting, key=lambda k: len(subject_title(items[k].subject)))].append(sheet)
     return [tuple(sorted(own, key=lambda sheet: sheet.number or 0)) for own in held]
+
+
+def sheets_of_week(person: Person, week: Week, runs: Iterable[RunInfo]) -> tuple[NumberedSheet, ...]:
+    """A person's printed sheets for one week, by number: those that begin in it, and those that are gone on with."""
+    own = [run for run in runs if person.folder and run.path.startswith(f"{person.folder}/") and run.face != "backs"]
+    found = [sheet for run in own for sheet in run.sheets if _wanted(person, week, sheet)]
+    return tuple(sorted(found, key=lambda sheet: (sheet.number is None, sheet.number or 0)))
+
+
+def _wanted(person: Person, week: Week, sheet: NumberedSheet) -> bool:
+    if sheet.week == week.number:
+        return True
+    if sheet.kind == "telling":
+        return bool(week.chapters)
+    if sheet.kind == "words":
+        return has_words(week, person.level)
+    going_on = [making for making in week.makings if making.part > 1 and making.kind == sheet.kind]
+    return any(making.title in sheet.about for making in going_on)
 
 
 def printed_name(sheet: NumberedSheet) -> str:

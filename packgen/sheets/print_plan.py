@@ -1,9 +1,8 @@
-"""What to print: every file in the order that changes the paper least, with its setting and what to do afterwards."""
+"""What to print: every file in the order that changes the paper least, with its setting and whose folder it is for."""
 
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
 
 from packgen.page.blocks import Art, Block, Bullets, Prose, Row
 from packgen.page.desk import Desk, Laid, Sheet
@@ -13,18 +12,19 @@ from packgen.page.pen import Pen
 from packgen.page.table import Cell, Column, Table
 from packgen.page.timetable import IfRoom, Sayings, Step
 from packgen.page.turning import FIGURE_HEIGHT, draw_turn
-from packgen.planning.print_plan import PARENT, PrintPlan, PrintStep, RunInfo, plan_printing
+from packgen.planning.coverage import runs_of
+from packgen.planning.print_plan import ONE_SIDED, PARENT, PrintPlan, PrintStep, RunInfo, plan_printing
+from packgen.planning.printed_items import printed_name
 
 SHEET = Sheet(
     title="Print plan",
-    about="Every file of the output in the order to print it: setting, paper, copies, and what to cut or fold after.",
+    about="Every file of the output in the order to print it: setting, paper, copies, and into whose folder it goes.",
     levels=("parent",),
 )
 
 _OWN = frozenset({"contents", "guide", "term-plan", "shopping-list", "print-plan", "record"})
 _SHORT = "two-sided-short-edge"
 _FIGURE = 46.0
-_MOST_NAMED = 2
 
 
 def lay_out(desk: Desk) -> tuple[Laid, ...]:
@@ -33,8 +33,10 @@ def lay_out(desk: Desk) -> tuple[Laid, ...]:
     subject = desk.say("subject", files=len(plan.steps), sheets=sum(step.paper for step in plan.steps),
                        colour=sum(count.colour_pages for count in plan.paper))  # fmt: skip
     head = desk.head(desk.say("title"), subject, "letter", date=False)
-    files = [step.run.path for step in plan.steps if step.run.path.startswith(f"{PARENT}/")] or [f"{PARENT}/guide.pdf"]
-    first = Bullets(desk.say_lines("first_steps", file=files[0]), "number", spread=0.2)
+    own = next((step.run for step in plan.steps if step.run.path.startswith(f"{PARENT}/")), None)
+    leaf = 1 if own and own.sides == ONE_SIDED else 2  # pages on the first sheet of paper
+    file, more = (own.path, own.pages > leaf) if own else (f"{PARENT}/guide.pdf", True)
+    first = Bullets(desk.say_lines("first_steps", file=file, leaf=leaf, more=more), "number", spread=0.2)
     blocks: list[Block] = [Step(desk.say("first_name"), (first,))]
     blocks += _turning(desk, plan)
     blocks += _tables(desk, plan) or [Prose(desk.say("nothing"))]
@@ -87,13 +89,13 @@ def _table(desk: Desk, rows: tuple[tuple[str | Cell, ...], ...]) -> Table:
     columns = (
         Column("", -8.0),
         Column(desk.say("number"), -9.0, align="centre"),
-        Column(desk.say("file"), 1.6),
-        Column(desk.say("holds"), 1.3),
-        Column(desk.say("setting"), 1.2),
+        Column(desk.say("file"), 1.5),
+        Column(desk.say("holds"), 1.45),
+        Column(desk.say("setting"), 1.45),
         Column(desk.say("paper_head"), -15.0, align="centre"),
-        Column(desk.say("after"), 1.55),
+        Column(desk.say("after"), 0.9),
     )
-    return Table(columns, rows, least=8.0, style="small", grow=0.0, pad=1.2)
+    return Table(columns, rows, least=8.0, style="small", grow=0.0, pad=1.0)
 
 
 def _row(desk: Desk, step: PrintStep) -> tuple[str | Cell, ...]:
@@ -121,8 +123,14 @@ def in_lines(path: str, most: int = 22) -> list[str]:
 
 
 def _holds(desk: Desk, run: RunInfo) -> str:
+    """The numbers of the sheets in a run, with the titles of those that have none; kinds if they are not known."""
     if not run.child and all(kind in _OWN for kind in run.kinds):
         return capital(desk.say("own"))
+    numbers = [sheet.number for sheet in run.sheets if sheet.number is not None]
+    said = [desk.say("held_sheets", numbers=runs_of(numbers), one=len(numbers) == 1)] if numbers else []
+    said += dict.fromkeys(printed_name(sheet) for sheet in run.sheets if sheet.number is None)
+    if said:
+        return capital(", ".join(said))
     return capital(", ".join(kind_name(desk, kind) for kind in run.kinds))
 
 
@@ -141,26 +149,9 @@ def _setting(desk: Desk, step: PrintStep) -> list[str]:
 
 
 def _after(desk: Desk, run: RunInfo) -> str:
-    """What to cut or fold, and into whose folder it goes; fronts wait for their backs."""
-    if run.face == "fronts":
-        return ""
-    said = list(together(run.after))
-    name = _owner(desk, run)
-    if name:
-        said.append(desk.say("file_to_folder", name=name))
-    return " ".join(said)
-
-
-def together(after: Sequence[str]) -> tuple[str, ...]:
-    """Sentences such as `The box: score it.` and `The cone: score it.` as one, without the titles if they are many."""
-    titles: dict[str, list[str]] = {}
-    for words in after:
-        title, colon, rest = words.rpartition(": ")
-        titles.setdefault(rest, []).extend([title] if colon else [])
-    return tuple(
-        rest if not named else f"{', '.join(named)}: {rest}" if len(named) <= _MOST_NAMED else capital(rest)
-        for rest, named in titles.items()
-    )
+    """Into whose folder it goes; fronts wait for their backs. What is cut or folded waits for its week."""
+    name = "" if run.face == "fronts" else _owner(desk, run)
+    return desk.say("file_to_folder", name=name) if name else ""
 
 
 def _owner(desk: Desk, run: RunInfo) -> str:

@@ -21,11 +21,13 @@ from packgen.page.parents import (
 from packgen.page.table import Cell, Column, Table
 from packgen.page.text import Style
 from packgen.page.timetable import IfRoom, Pairs, Sayings, Step
+from packgen.planning.coverage import runs_of
 from packgen.planning.days import months_between, short_days, short_span
 from packgen.planning.load import Span, takes
 from packgen.planning.minutes import ASSUMED, Assumed
 from packgen.planning.notes import listed, week_list
 from packgen.planning.people import Person
+from packgen.planning.printed_items import sheets_of_week
 from packgen.planning.ready import kinds_due
 from packgen.planning.weeks import MAKINGS, AwayWeek, Week
 
@@ -163,7 +165,10 @@ def _looked(desk: Desk, week: Week) -> list[str]:
 
 
 def _sheets(desk: Desk, week: Week, everybody: Sequence[Person]) -> str:
-    """The kinds of sheet of the week; letters in brackets where not everybody has it."""
+    """Each child's sheets by their numbers; else the kinds, with letters in brackets where not everybody has it."""
+    numbered = [(person, _numbers(desk, person, week)) for person in everybody]
+    if any(numbers for _, numbers in numbered):
+        return "\n".join(desk.say("numbers", name=p.name, numbers=numbers) for p, numbers in numbered if numbers)
     if not any(person.items for person in everybody):
         return capital(", ".join(kind_name(desk, kind) for kind in week.sheets if kind not in MAKINGS))
     said = []
@@ -175,8 +180,18 @@ def _sheets(desk: Desk, week: Week, everybody: Sequence[Person]) -> str:
     return capital(", ".join(said))
 
 
+def _numbers(desk: Desk, person: Person, week: Week) -> str:
+    """The numbers of a person's sheets in a week, and a word for a book, which has none."""
+    own = sheets_of_week(person, week, desk.runs)
+    numbers = runs_of([sheet.number for sheet in own if sheet.number is not None])
+    books = ["book"] if any(sheet.kind == "fold-book" and sheet.number is None for sheet in own) else []
+    return ", ".join(filter(None, [numbers, *(desk.say(word) for word in books)]))
+
+
 def _legend(desk: Desk, everybody: Sequence[Person]) -> Block:
     style = desk.look.small.grey(SOFT)
+    if any(run.sheets for run in desk.runs):
+        return Prose(desk.say("by_number"), style, gap=1.2)
     if len(everybody) < 2 or not any(person.items for person in everybody):
         return Prose(desk.say("no_marks"), style, gap=1.2)
     marks = ", ".join(desk.say("mark", mark=person.mark, name=person.name) for person in everybody)

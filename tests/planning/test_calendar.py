@@ -8,7 +8,8 @@ from planning_studies import family, studies, study, term, terms
 
 from packgen.page.wording import Wording
 from packgen.planning.calendar import Event, as_icalendar, calendar_text, escaped, folded
-from packgen.planning.people import people
+from packgen.planning.people import Person, people
+from packgen.planning.print_plan import NumberedSheet, RunInfo
 from packgen.planning.term import plan_term
 from packgen.planning.weeks import TermPlan
 from packgen.reading.models import Family, Study, Term
@@ -201,3 +202,20 @@ def test_every_sitting_of_any_plan_is_in_the_calendar(of: Study, when: Term) -> 
         events = read(text)
         assert [event["DTSTART"].dt for event in events] == sorted(event["DTSTART"].dt for event in events)
         assert len({event["UID"] for event in events}) == len(events)
+
+
+def test_sheets_go_by_their_numbers_and_printed_titles() -> None:
+    home, told = family(term()), study()
+    plan = plan_term(told, home)
+    look = NumberedSheet("Juno", 4, "Look, cover, tell", "picture-study", "Picture study: Work 0", week=1)
+    made = NumberedSheet("Juno", 5, "Challenge 0", "challenge", "Challenge: Challenge 0", week=1)
+    run = RunInfo("juno/1-plain.pdf", "Juno", "plain", "one-sided", 1, 2, 2, sheets=(look, made))
+    juno = Person("Juno", "J", "older", folder="juno")
+
+    def say(key: str, **values: object) -> str:
+        return WORDING.say("term-plan", "parent", key, {"study": told, **values})
+
+    first = sat(calendar_text(told, home, plan, (juno,), say, (run,)))[0]
+    assert "Sheets for Juno: 4 Look, cover, tell: Work 0" in first["DESCRIPTION"].split("\n")
+    assert "Have ready: Juno: 4 Look, cover, tell: Work 0" in first.walk("VALARM")[0]["DESCRIPTION"]
+    assert "picture study" not in first["DESCRIPTION"]

@@ -6,8 +6,8 @@ from hypothesis import strategies as st
 from parent_desks import FAMILIES, LETTER, STUDIES, assert_well_set, laid, said, squeezed
 
 from packgen.page.marks import Line
-from packgen.planning.print_plan import RunInfo
-from packgen.sheets.print_plan import in_lines, together
+from packgen.planning.print_plan import NumberedSheet, RunInfo
+from packgen.sheets.print_plan import in_lines
 
 
 @pytest.mark.parametrize(("about", "of"), tuple(itertools.product(("usual", "no makings"), FAMILIES)))
@@ -62,7 +62,7 @@ def test_the_scale_is_checked_on_one_page_before_anything_else_is_printed() -> N
     own = RunInfo("parent/guide.pdf", "", "plain", "two-sided-long-edge", 1, 30, 15, ("guide",))
     child = RunInfo("juno/1-plain-one-sided.pdf", "Juno", "plain", "one-sided", 1, 9, 9, ("telling",))
     words = said(*laid("print-plan", runs=[child, own])[0].pages)
-    assert words.index("Printpage1ofparent/guide.pdfonitsown") < words.index("Nowprintthefiles")
+    assert words.index("Printonlypages1and2ofparent/guide.pdf") < words.index("Nowprint")
     assert words.index("Layaruler") < words.index("Putinplainpaper")
     table = words[words.index("Putinplainpaper") :]
     assert table.index("parent/guide.pdf") < table.index("juno/1-plain")
@@ -80,10 +80,19 @@ def test_a_path_in_lines_loses_no_letter(path: str) -> None:
     assert all(len(line) <= 22 or "-" not in line[:-1] for line in lines)
 
 
-def test_what_is_said_of_many_things_is_said_once() -> None:
-    two = together(["The box: score it.", "The cone: score it.", "Fold it."])
-    assert two == ("The box, The cone: score it.", "Fold it.")
-    assert together([f"Model {k}: score it." for k in range(5)]) == ("Score it.",)
-    blades = [f"A wheel: {k} blades: score it." for k in (3, 6, 12)]
-    assert together(blades) == ("Score it.",)
-    assert together([]) == ()
+def test_a_file_says_which_sheets_are_in_it_and_nothing_is_cut_yet() -> None:
+    held = [NumberedSheet("Juno", n, f"Title {n}", "telling", f"Title {n}") for n in (3, 4, 5, 9)]
+    book = NumberedSheet("Juno", None, "A book of Isaure", "fold-book", "Small book")
+    run = RunInfo("juno/1-plain-one-sided.pdf", "Juno", "plain", "one-sided", 1, 9, 9, ("telling", "fold-book"),
+                  ("Cut it out and fold it.",), sheets=(*held, book))  # fmt: skip
+    words = said(*laid("print-plan", runs=[run])[0].pages)
+    assert "Sheets3–5,9,AbookofIsaure" in words and "intoJuno’sfolder" in words
+    assert "Cutitout" not in words and "Cutandfoldnothingyet" in words
+
+
+def test_the_first_leaf_is_not_printed_twice() -> None:
+    own = RunInfo("parent/guide.pdf", "", "plain", "two-sided-long-edge", 1, 30, 15, ("guide",))
+    assert "Nowprintthatfilefrompage3on,andthen" in said(*laid("print-plan", runs=[own])[0].pages)
+    fronts = RunInfo("parent/1-fronts.pdf", "", "plain", "one-sided", 1, 15, 15, ("guide",), face="fronts")
+    words = said(*laid("print-plan", runs=[fronts])[0].pages)
+    assert "Printonlypage1ofparent/1-fronts.pdf" in words and "thatfilefrompage2on" in words
