@@ -59,6 +59,21 @@ _SMALL = frozenset(
     )
 )  # fmt: skip
 
+# Sharp or hot: a grown-up keeps them out of reach (common practice).
+_GROWN_UP = (
+    "drill",
+    "craft knife",
+    "needle",
+    "pricker",
+    "glue gun",
+    "hot glue",
+    "saw",
+    "skewer",
+    "candle",
+    "iron",
+    "lighter",
+)
+
 _CUTS = frozenset({"model", "fold-book", "timeline", "matching-game", "challenge"})
 _MEASURES = frozenset({"challenge", "model", "enlarging-grid", "timeline", "where-in-the-world", "look-closer"})
 _COLOURS = frozenset({"biography", "telling", "where-in-the-world", "finish-the-picture", "fold-book"})
@@ -68,8 +83,8 @@ _HOLES = "a hole punch or a thick needle"
 _TOLD = (
     ("punch", _HOLES),
     ("needle", _HOLES),
-    ("drill", "a hand drill, for a grown-up"),
-    ("knife", "a craft knife and a board to cut on, for a grown-up"),
+    ("drill", "a hand drill"),
+    ("knife", "a craft knife and a board to cut on"),
     ("wooden block", "a wooden block to work on"),
     ("stapler", "a stapler"),
     ("compasses", "a pair of compasses"),
@@ -129,6 +144,12 @@ def _found(item: str, names: frozenset[str]) -> bool:
 def is_kept(item: str) -> bool:
     """True for a thing that is not used up: scissors, a stopwatch, a bucket."""
     return _found(item, _KEPT)
+
+
+def for_grown_up(item: str) -> bool:
+    """True for a tool that is sharp or hot, and is kept by a grown-up."""
+    words = item.lower()
+    return any(re.search(rf"\b{name}s?\b", words) for name in _GROWN_UP)
 
 
 def is_small(item: str) -> bool:

@@ -228,13 +228,14 @@ def _item(wanted: Sequence[_Wanted], makers: Sequence[Maker], plan: TermPlan, cu
         amounts = gather(one for w in own for one in w.amount_for(place))
         if own and (amounts or not any(w.printed for w in own)):
             each.append(Share(maker.name, amounts))
+    shared = [w for w in wanted if w.material.shared]
     total = gather(_one_roll([one for making in _by_making(wanted) for one in making], wanted))
     uses = tuple(dict.fromkeys(Use(w.kind, w.title, _week(w, plan)) for w in wanted))
     first = min((use.week for use in uses if use.week is not None), default=None)
     dates = next((week.dates for week in plan.weeks if week.number == first), ())
     return Item(
         name=name,
-        shared=gather(_one_roll([one for w in wanted if w.material.shared for one in w.amount], wanted)),
+        shared=gather(_one_roll([one for making in _by_making(shared) for one in making], wanted)),
         each=tuple(each),
         total=total,
         buy=tuple(to_buy(one, 0.0 if again else _spare(name, one), customary) for one in total),

@@ -10,7 +10,7 @@ from packgen.page.look import SOFT
 from packgen.page.parents import capital, kind_name, persons, stock_name
 from packgen.page.pen import Pen
 from packgen.page.table import Cell, Column, Table
-from packgen.page.timetable import IfRoom, Sayings, Step
+from packgen.page.timetable import Step
 from packgen.page.turning import FIGURE_HEIGHT, draw_turn
 from packgen.planning.coverage import runs_of
 from packgen.planning.print_plan import ONE_SIDED, PARENT, PrintPlan, PrintStep, RunInfo, plan_printing
@@ -40,7 +40,6 @@ def lay_out(desk: Desk) -> tuple[Laid, ...]:
     blocks: list[Block] = [Step(desk.say("first_name"), (first,))]
     blocks += _turning(desk, plan)
     blocks += _tables(desk, plan) or [Prose(desk.say("nothing"))]
-    blocks.append(IfRoom((Sayings(desk.say("more_name"), (), most=6),)))
     pages = desk.pages(head, blocks, name=desk.say("plan_word"), loosen=2.0)
     return (Laid("print-plan", SHEET.title, pages, sides="two-sided-long-edge"),)
 
@@ -95,7 +94,7 @@ def _table(desk: Desk, rows: tuple[tuple[str | Cell, ...], ...]) -> Table:
         Column(desk.say("paper_head"), -15.0, align="centre"),
         Column(desk.say("after"), 0.9),
     )
-    return Table(columns, rows, least=8.0, style="small", grow=0.0, pad=1.0)
+    return Table(columns, rows, least=8.0, most=11.5, style="small", grow=0.6, pad=1.0)
 
 
 def _row(desk: Desk, step: PrintStep) -> tuple[str | Cell, ...]:
@@ -128,7 +127,8 @@ def _holds(desk: Desk, run: RunInfo) -> str:
         return capital(desk.say("own"))
     numbers = [sheet.number for sheet in run.sheets if sheet.number is not None]
     said = [desk.say("held_sheets", numbers=runs_of(numbers), one=len(numbers) == 1)] if numbers else []
-    said += dict.fromkeys(printed_name(sheet) for sheet in run.sheets if sheet.number is None)
+    unnumbered = [sheet for sheet in run.sheets if sheet.number is None]
+    said += dict.fromkeys(kind_name(desk, s.kind) if s.kind == "fold-book" else printed_name(s) for s in unnumbered)
     if said:
         return capital(", ".join(said))
     return capital(", ".join(kind_name(desk, kind) for kind in run.kinds))

@@ -216,7 +216,8 @@ def _given(desk: Desk, person: Person, item: PlanItem, printed: Sequence[Numbere
     """One sheet of a folder, with what came out of it where the family has written that down."""
     kind = capital(kind_name(desk, item.sheet))
     about = subject_title(item.subject)
-    whole = next((sheet for sheet in printed if not sheet.part), None)
+    # the book bears the name of the study, as everything does here
+    whole = next((sheet for sheet in printed if not sheet.part and sheet.kind != "fold-book"), None)
     title = printed_name(whole) if whole else desk.say("sheet_about", kind=kind, about=about) if about else kind
     done, came_out = _outcome(desk, person, item)
     numbers = tuple(sheet.number for sheet in printed if sheet.number)

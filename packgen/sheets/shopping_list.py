@@ -12,8 +12,9 @@ from packgen.page.parents import book_words, capital, persons, shortened, stock_
 from packgen.page.table import Cell, Column, Table
 from packgen.page.timetable import IfRoom, Sayings, Step
 from packgen.planning.days import short_days
+from packgen.planning.household import for_grown_up
 from packgen.planning.load import BESIDE
-from packgen.planning.notes import listed
+from packgen.planning.notes import listed, week_list
 from packgen.planning.people import Person
 from packgen.planning.print_plan import count_paper
 from packgen.planning.shopping import Item, ShoppingList, Use, shopping_list
@@ -24,7 +25,7 @@ SHEET = Sheet(
     levels=("parent",),
 )
 
-_MOST_USES = 3
+_MOST_USES = 3  # makings named one by one; of more the weeks are enough
 
 
 def lay_out(desk: Desk) -> tuple[Laid, ...]:
@@ -42,8 +43,8 @@ def lay_out(desk: Desk) -> tuple[Laid, ...]:
         blocks.append(Prose(words, desk.look.small.grey(SOFT), gap=1.2))
     if found.notes:
         blocks.append(Boxed(Prose(" ".join(found.notes), "small"), "caution", desk.say("care_title"), pad=2.4))
-    blocks += [*_kit(desk, found), _paper(desk, found)]
-    blocks.append(IfRoom((Sayings(desk.say("more_name"), (), most=6),)))
+    blocks += [*_tools(desk, found), _paper(desk, found)]
+    blocks.append(IfRoom((Sayings(desk.say("more_name"), (), most=16),)))
     pages = desk.pages(head, blocks, name=desk.say("list_word"), loosen=2.0)
     return (Laid("shopping-list", SHEET.title, pages, sides="two-sided-long-edge"),)
 
@@ -52,17 +53,18 @@ def lay_out(desk: Desk) -> tuple[Laid, ...]:
 
 
 def _materials(desk: Desk, found: ShoppingList, everybody: Sequence[Person]) -> list[Block]:
-    """One table: what is used up by the week it is first needed in, then what is used again."""
+    """One table: the book, then what is used up by the week it is first needed in."""
     book = book_words(desk)
-    if not found.items and not book:
-        return [Prose(desk.say("nothing"))]
+    used_up = [item for item in found.items if not item.again]
+    if not used_up and not book:
+        return [] if found.items else [Prose(desk.say("nothing"))]
     names = ("item", "buy", "whom", "instead", "used")
     widths = (1.0, 0.85, 1.05, 1.3, 1.4)
     columns = [Column("", -8.0), Column(desk.say("needed"), -19.0, names=True)]
     columns += [Column(desk.say(name), width) for name, width in zip(names, widths, strict=True)]
     rows: list[tuple[str | Cell, ...]] = [_book(desk, book)] if book else []
     said = ""
-    for item in sorted(found.items, key=lambda item: item.again):
+    for item in used_up:
         group = _group(desk, item)
         again = Cell(group.split("\n")[0], desk.look.small.grey(SOFT))
         rows.append(_row(desk, found, item, everybody, again if group == said else Cell(group, "label")))
@@ -78,9 +80,7 @@ def _book(desk: Desk, book: str) -> tuple[str | Cell, ...]:
 
 
 def _group(desk: Desk, item: Item) -> str:
-    """Under which words an item stands: its week and day, or that it is used again."""
-    if item.again:
-        return desk.say("again")
+    """Under which words an item stands: its week and day."""
     if item.week is None:
         return desk.say("group_any")
     day = short_days([item.by]) if item.by else ""
@@ -102,7 +102,7 @@ def _row(
 
 
 def _how_much(desk: Desk, found: ShoppingList, item: Item) -> str:
-    return found.shown(item.total if item.again else item.buy) or desk.say("some")
+    return found.shown(item.buy) or desk.say("some")
 
 
 def _for_whom(desk: Desk, found: ShoppingList, item: Item, everybody: Sequence[Person]) -> str:
@@ -132,16 +132,15 @@ def _makers_of(everybody: Sequence[Person], item: Item) -> int:
     kinds = {use.kind for use in item.uses}
     makers = [person for person in everybody if not person.items or kinds & person.kinds]
     older = [person for person in makers if person.level != BESIDE]
-    return len(makers if item.again or not older else older)
+    return len(older or makers)
 
 
 def _uses(desk: Desk, item: Item) -> str:
     """The makings an item is for; the week only where it is not the one it is listed under."""
-    listed = None if item.again else item.week
-    said = [_use(desk, use, listed) for use in item.uses]
-    if len(said) > _MOST_USES:
-        said = [*said[: _MOST_USES - 1], desk.say("more_uses", count=len(said) - _MOST_USES + 1)]
-    return ", ".join(said)
+    weeks = [use.week for use in item.uses if use.week is not None]
+    if len(item.uses) > _MOST_USES and weeks:
+        return desk.say("use_weeks", weeks=week_list(weeks))
+    return ", ".join(_use(desk, use, item.week) for use in item.uses)
 
 
 def _use(desk: Desk, use: Use, listed: int | None) -> str:
@@ -150,16 +149,37 @@ def _use(desk: Desk, use: Use, listed: int | None) -> str:
     return desk.say("use_week", title=shortened(use.title), week=use.week)
 
 
-# The kit and the paper
+# Tools and paper
 
 
-def _kit(desk: Desk, found: ShoppingList) -> list[Block]:
-    if not found.kit:
-        return []
-    items = [capital(tool.words) for tool in found.kit]
-    half = -(-len(items) // 2)
-    cells = tuple((1.0, Bullets(tuple(part), "box", spread=0.2)) for part in (items[:half], items[half:]) if part)
-    return [Step(desk.say("kit_name"), (Row(cells, gutter=6.0),))]
+def _tools(desk: Desk, found: ShoppingList) -> list[Block]:
+    """What is used again: tools by the weeks they are needed in, what the table always has, what a grown-up keeps."""
+    tools = [(item.name, _tool(desk, found, item)) for item in found.items if item.again]
+    always = [(tool.words, capital(tool.words)) for tool in found.kit]
+    kept = [words for name, words in (*tools, *always) if for_grown_up(name)]
+    groups = (
+        ("tools_name", [words for name, words in tools if not for_grown_up(name)]),
+        ("kit_name", [words for name, words in always if not for_grown_up(name)]),
+        ("grown_up_name", kept),
+    )
+    return [_in_two(desk.say(name), words) for name, words in groups if words]
+
+
+def _tool(desk: Desk, found: ShoppingList, item: Item) -> str:
+    """A tool with how many of it, the weeks, and what may stand in for it."""
+    many = found.shown(item.total)
+    weeks = [use.week for use in item.uses if use.week is not None]
+    said = [week_list(weeks)] if weeks else []
+    said += [desk.say("tool_instead", instead=item.instead)] if item.instead else []
+    name = capital(item.name) if many in ("", "1") else f"{many} × {item.name}"
+    return f"{name} ({', '.join(said)})" if said else name
+
+
+def _in_two(name: str, words: Sequence[str]) -> Block:
+    """A step with boxes to tick in two columns."""
+    half = -(-len(words) // 2)
+    cells = tuple((1.0, Bullets(tuple(part), "box", spread=0.2)) for part in (words[:half], words[half:]) if part)
+    return Step(name, (Row(cells, gutter=6.0),))
 
 
 def _paper(desk: Desk, found: ShoppingList) -> Block:

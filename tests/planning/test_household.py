@@ -1,4 +1,4 @@
-from packgen.planning.household import is_container, is_kept, is_small, kit, stand_in
+from packgen.planning.household import for_grown_up, is_container, is_kept, is_small, kit, stand_in
 
 
 def test_tools_are_kept_and_stuff_is_used_up() -> None:
@@ -44,7 +44,7 @@ def test_every_child_who_cuts_has_scissors_and_who_measures_a_ruler() -> None:
 def test_what_steps_speak_of_and_holes_are_on_the_table() -> None:
     assert "a hole punch or a thick needle" in names({"model"}, holes=True)
     found = names({"challenge"}, told="A grown-up makes the hole, with a drill or a warm needle, on a wooden block.")
-    assert {"a hand drill, for a grown-up", "a hole punch or a thick needle", "a wooden block to work on"} <= {*found}
+    assert {"a hand drill", "a hole punch or a thick needle", "a wooden block to work on"} <= {*found}
     assert not any("drill" in name for name in names({"challenge"}, told="Stop when the stream breaks into drops."))
 
 
@@ -54,3 +54,10 @@ def test_no_stand_in_is_a_thing_a_small_child_can_choke_on_or_in() -> None:
 
     for words in household._INSTEAD.values():
         assert not any(risky in words for risky in ("plastic bag", "carrier bag", "bin bag", " pea", "bean")), words
+
+
+def test_what_is_sharp_or_hot_is_for_a_grown_up() -> None:
+    # Out of the reach of children: knives, needles, hot glue (common practice, no source)
+    sharp = ("a hand drill", "a hole punch or a thick needle", "Craft knife", "hot glue gun", "skewers")
+    assert all(for_grown_up(item) for item in sharp)
+    assert not any(for_grown_up(item) for item in ("scissors", "butter knife", "ruler", "box without a lid"))

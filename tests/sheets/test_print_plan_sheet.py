@@ -86,7 +86,7 @@ def test_a_file_says_which_sheets_are_in_it_and_nothing_is_cut_yet() -> None:
     run = RunInfo("juno/1-plain-one-sided.pdf", "Juno", "plain", "one-sided", 1, 9, 9, ("telling", "fold-book"),
                   ("Cut it out and fold it.",), sheets=(*held, book))  # fmt: skip
     words = said(*laid("print-plan", runs=[run])[0].pages)
-    assert "Sheets3–5,9,AbookofIsaure" in words and "intoJuno’sfolder" in words
+    assert "Sheets3–5,9,smallbook" in words and "intoJuno’sfolder" in words
     assert "Cutitout" not in words and "Cutandfoldnothingyet" in words
 
 

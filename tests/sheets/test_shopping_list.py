@@ -54,7 +54,7 @@ def test_a_child_that_does_not_take_part_is_not_counted() -> None:
 def test_what_is_used_again_stands_last_and_once() -> None:
     made = replace(challenge(), materials=(material("scissors", 1), material("thread", 1, "m")))
     words = said(*laid("shopping-list", study(challenges=(made,), models=()))[0].pages)
-    assert words.index("Thread") < words.index("Usedagain") < words.index("Scissors3")
+    assert words.index("Thread") < words.index("Tools") < words.index("3×scissors")
     assert "Scissorswithbluntends" not in words  # the kit does not name again what the list has
 
 
@@ -87,3 +87,21 @@ def test_small_things_are_kept_from_the_youngest() -> None:
     made = replace(challenge(), materials=(material("washer", 2),))
     words = said(*laid("shopping-list", study(challenges=(made,)), LETTER)[0].pages)
     assert "KeepthesesmallthingsawayfromBo:washer." in words
+
+
+def test_what_is_sharp_is_not_on_the_table_but_kept_by_a_grown_up() -> None:
+    tools = (material("craft knife", 1, shared=True), material("stopwatch", 1, shared=True))
+    made = replace(challenge(), materials=tools, caution=(Said("A grown-up drills the hole."),))
+    words = said(*laid("shopping-list", study(challenges=(made,)))[0].pages)
+    kept = words.index("Keptbyagrown-up,outofreach")
+    table = words[words.index("Tools") : kept]
+    assert "Stopwatch(week" in table and "ortheclockofaphone" in table and "Alwaysonthetable" in table
+    assert "knife(" not in table and "drill" not in table
+    assert "Craftknife" in words[kept:] and "Ahanddrill" in words[kept:]
+
+
+def test_a_thing_of_many_makings_names_all_their_weeks() -> None:
+    many = tuple(replace(challenge(), title=Said(f"Trial {k}"), materials=(material("cork", 2),)) for k in range(5))
+    words = said(*laid("shopping-list", study(challenges=many, models=()))[0].pages)
+    row = words[words.index("Cork") :]
+    assert "weeks" in row and "more" not in row[: row.index("weeks")]
