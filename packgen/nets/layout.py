@@ -315,7 +315,7 @@ def _materials(net: Net, wish: _Wish) -> tuple[str, ...]:
     glue = ("glue stick or white glue",) if net.joints or net.solid.curved else ()
     folds = any(p.folds for p in net.parts)
     tools = ("ruler and a blunt point for scoring",) if folds else ()
-    strings = any(not h.mark_only for p in net.parts for h in p.holes)
+    strings = any(not h.mark_only and not h.snip for p in net.parts for h in p.holes)
     holes = ("hole punch or pricker",) if strings else ()
     return (f"card about {wish.rule.card:g} mm thick", "scissors", *tools, *glue, *holes)
 

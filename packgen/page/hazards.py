@@ -40,10 +40,10 @@ def challenge_dangers(desk: Desk, challenge: Challenge, plan: TrialPlan | None, 
     return _brought(desk, words, said, frozenset({"danger_hole"}))
 
 
-def model_dangers(desk: Desk, model: Model, said: Sequence[str]) -> tuple[str, ...]:
-    """What a model's holes, things and steps bring along and `said` does not speak of."""
+def model_dangers(desk: Desk, model: Model, said: Sequence[str], holes: bool) -> tuple[str, ...]:
+    """What a model's things and steps, and `holes` to be made in it, bring along and `said` does not speak of."""
     words = [str(material.item) for material in model.materials]
-    words += ["hole"] if model.holes else []
+    words += ["hole"] if holes else []
     return _brought(desk, words, said)
 
 

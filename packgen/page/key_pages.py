@@ -51,7 +51,7 @@ def key_blocks(desk: Desk, challenge: Challenge, persons: Sequence[Person], room
     makers = tuple(person for person in persons if "challenge" in person.kinds or not person.items) or tuple(persons)
     key = _Key(desk, challenge, plan, makers)
     for one in (key, replace(key, style="small")):
-        whole = [title, *_to_do(one), *_different(one), *_afterwards(one)]
+        whole = [title, *_to_do(one), *_different(one), *_afterwards(one)]  # with the table of results, never without
         if height_of(desk, whole) <= room:
             return whole
     parts = (_to_do(key), _different(key), _afterwards(key))
@@ -262,7 +262,7 @@ def _further(key: _Key) -> list[Block]:
 def _care(key: _Key) -> list[Block]:
     *said, last = challenge_care(key.desk, key.challenge, key.plan)
     words = (*said, *challenge_dangers(key.desk, key.challenge, key.plan, said), last)
-    return [Boxed(Prose(" ".join(words), "small"), "caution", key.desk.say("care_title"), gap=3.0, pad=2.2)]
+    return [Boxed(Prose(" ".join(words)), "caution", key.desk.say("care_title"), gap=3.0, pad=2.2)]
 
 
 def _source(key: _Key) -> list[Block]:
@@ -288,7 +288,7 @@ def _short_names(makers: Sequence[Person]) -> list[str]:
 
 
 def _results(key: _Key) -> list[Block]:
-    """A table for the children's means, and room for their builds, where the page has room for it."""
+    """A table for each child's own figures, and room for their builds, where the page has room for it."""
     desk = key.desk
     makers = [person for person in key.makers if person.level != "first"]
     if not makers or len(makers) > 8:
@@ -299,6 +299,8 @@ def _results(key: _Key) -> list[Block]:
     came_out = [_means(key, person) for person in makers]
     rows = tuple((row.number, *(means[k] for means in came_out)) for k, row in enumerate(key.plan.rows))
     table = Table(columns, rows, least=7.5, most=10.0)
-    results = Step(desk.say("results_name"), (table,), (desk.say("results_how"),))
+    means, middles = ([p for p in makers if (p.level == "younger") is young] for young in (False, True))
+    how = desk.say("results_how", means=names_of(means), middles=names_of(middles))
+    results = Step(desk.say("results_name"), (table,), (how,))
     builds = Sayings(desk.say("builds_name"), tuple(person.name for person in makers))
-    return [IfRoom((Stack((results, builds), gap=3.0), results))]
+    return [results, IfRoom((builds,))]

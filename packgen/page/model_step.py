@@ -45,8 +45,21 @@ def model_care(desk: Desk, model: Model, persons: Sequence[Person]) -> tuple[str
     net = _net(desk, model, persons)
     if isinstance(net, NetError):
         return ()
-    said = care_words(desk, [str(words) for words in model.caution], net.cautions)
-    return (*said, *model_dangers(desk, model, said))
+    general = () if general_care_in_front(desk) else net.cautions
+    own = care_words(desk, [str(words) for words in model.caution])
+    holes = any(not hole.mark_only and not hole.snip for part in net.net.parts for hole in part.holes)
+    return (*own, *model_dangers(desk, model, (*own, *general), holes), *general)
+
+
+def general_care(desk: Desk, persons: Sequence[Person]) -> tuple[str, ...]:
+    """What to take care of in every model of the study, each thing once."""
+    nets = [_net(desk, model, persons) for model in desk.study.models]
+    return tuple(dict.fromkeys(words for net in nets if not isinstance(net, NetError) for words in net.cautions))
+
+
+def general_care_in_front(desk: Desk) -> bool:
+    """True if the parent's file has first pages, on which the rules for every model stand once."""
+    return any(item.sheet == "contents" for item in desk.pack.items)
 
 
 def model_things(desk: Desk, number: int, persons: Sequence[Person]) -> tuple[str, ...]:

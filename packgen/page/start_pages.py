@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from packgen.page.blocks import Block, Bullets
 from packgen.page.contents import contents
 from packgen.page.desk import Desk
+from packgen.page.model_step import general_care
 from packgen.page.parents import MAKINGS, part_name, table_minutes
 from packgen.page.rhythm import Panel, Rhythm
 from packgen.page.table import Cell, Column, Table
@@ -44,12 +45,14 @@ def _book_steps(desk: Desk) -> list[str]:
     return [desk.say("get_book", book=named, count=len(book.chapters), pages=bool(pages))]
 
 
-def how_to_blocks(desk: Desk) -> list[Block]:
-    """How a week goes."""
+def how_to_blocks(desk: Desk, persons: Sequence[Person] = ()) -> list[Block]:
+    """How a week goes, and the rules for whatever is cut and glued."""
+    care = general_care(desk, persons)
     return [
         Step(desk.say("each_name"), (Bullets(desk.say_lines("each_steps"), "number", spread=0.2),)),
         Step(desk.say("rhythm_name"), (_rhythm(desk),), (desk.say("rhythm_minutes", minutes=_table_minutes(desk)),)),
         Step(desk.say("habits_name"), (Bullets(desk.say_lines("habits"), spread=0.2),)),
+        *([Step(desk.say("rules_name"), (Bullets(care, spread=0.2),))] if care else []),
     ]
 
 

@@ -5,21 +5,20 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from packgen.page.blocks import Block, Boxed, Bullets, Prose
-from packgen.page.desk import Desk
 from packgen.page.lesson import TALKED, Lesson
-from packgen.page.model_step import model_care, model_step
+from packgen.page.model_step import general_care_in_front, model_care, model_step
 from packgen.page.parents import making_title
 from packgen.page.timetable import Pairs, Step
+from packgen.page.week_answers import answer_steps
 from packgen.page.week_sheets import numbers_for
 from packgen.page.week_talk import words_step
-from packgen.planning.life import YearsQuestion, chosen_events, timeline_questions
-from packgen.planning.people import Person, names_of
+from packgen.planning.people import names_of
 from packgen.planning.weeks import Making
 
 
 def later_steps(lesson: Lesson) -> list[Block]:
     """Everything that is not done at the table, in the order it is likely to be done."""
-    steps = [*_own_sheets(lesson), *words_step(lesson), *_timeline(lesson)]
+    steps = [*_own_sheets(lesson), *words_step(lesson), *answer_steps(lesson)]
     steps += making_steps(lesson, at_table=False)
     return [*steps, *_beside(lesson), *_spare(lesson)]
 
@@ -52,10 +51,11 @@ def _model_care(lesson: Lesson, makings: Sequence[Making]) -> list[Block]:
     """The cautions of all models of a page in one box, each once."""
     desk = lesson.desk
     care = [words for m in makings for words in model_care(desk, desk.study.models[m.number], lesson.persons)]
-    if not care:
+    rules = [desk.say("care_rules")] if makings and general_care_in_front(desk) else []
+    if not care and not rules:
         return []
-    words = " ".join((*dict.fromkeys(care), desk.say("care_last")))
-    return [Boxed(Prose(words, "small"), "caution", desk.say("care_title"), gap=2.0, pad=2.2)]
+    words = " ".join((*dict.fromkeys(care), *rules, desk.say("care_last")))
+    return [Boxed(Prose(words), "caution", desk.say("care_title"), gap=2.0, pad=2.2)]
 
 
 def _making(lesson: Lesson, making: Making) -> Step:
@@ -96,7 +96,7 @@ def first_week(lesson: Lesson, making: Making) -> int:
 
 def _own_sheets(lesson: Lesson) -> list[Block]:
     minutes = lesson.sheet_minutes
-    if not minutes or lesson.close:
+    if not minutes:
         return []
     desk = lesson.desk
     return [
@@ -106,46 +106,6 @@ def _own_sheets(lesson: Lesson) -> list[Block]:
             (desk.say("minutes", minutes=minutes),),
         )
     ]
-
-
-def _timeline(lesson: Lesson) -> list[Block]:
-    """The answers to the questions printed on timelines, in the week they are worked on."""
-    desk = lesson.desk
-    if not any(due.kind == "timeline" for due in lesson.week.due):
-        return []
-    having = tuple(person for person in lesson.persons if _asked(desk, person))
-    asked = [q for person in having for q in _asked(desk, person)]
-    rows = tuple((q.answer, desk.say(f"ask_{q.kind}", q=q)) for q in dict.fromkeys(asked))
-    return (
-        [
-            Step(
-                desk.say("answers_name"),
-                (Pairs(rows, between=0.4),),
-                (desk.say("answers_note", names=names_of(having)),),
-            )
-        ]
-        if rows
-        else []
-    )
-
-
-def _asked(desk: Desk, person: Person) -> list[YearsQuestion]:
-    """The questions printed on a person's timeline; none where it is drawn or glued."""
-    for item in person.items:
-        options = dict(item.options)
-        if item.sheet == "timeline" and str(options.get("form") or "read") == "read" and not person.young:
-            events = chosen_events(desk.study, _most_events(desk, person, options))
-            return timeline_questions(desk.study, events, person.level)
-    return []
-
-
-def _most_events(desk: Desk, person: Person, options: dict[str, object]) -> int | None:
-    """How many events a person's timeline has, as its recipe says."""
-    said = str(options.get("events", ""))
-    if said.isdigit():
-        return int(said)
-    recipe = next((pack.recipe for pack in desk.packs if pack.folder == person.folder), None)
-    return None if said == "all" or recipe is None else recipe.events
 
 
 def _beside(lesson: Lesson) -> list[Block]:

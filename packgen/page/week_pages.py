@@ -20,6 +20,8 @@ from packgen.planning.days import long_days
 from packgen.planning.people import Person
 from packgen.planning.weeks import Making, Week
 
+_MOST_NOTES = 12  # lines; more would only be empty
+
 
 @dataclass(frozen=True, slots=True)
 class Moments:
@@ -69,9 +71,9 @@ def keep(desk: Desk, persons: Sequence[Person]) -> Sayings:
     return Sayings(desk.say("keep_name"), tuple(person.name for person in persons))
 
 
-def keep_if_room(desk: Desk, persons: Sequence[Person]) -> Block:
-    """The same, where the page has room for it."""
-    return IfRoom((keep(desk, persons),))
+def notes_if_room(desk: Desk) -> Block:
+    """Lines for what the parent wants to remember for the sitting, where the page has room for them."""
+    return IfRoom((Sayings(desk.say("notes_name"), (), most=_MOST_NOTES),))
 
 
 def _headed(name: str, note: str, steps: Sequence[Block]) -> list[Block]:

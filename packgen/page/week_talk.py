@@ -8,6 +8,7 @@ from packgen.page.looking import look_step
 from packgen.page.parents import capital, part_name
 from packgen.page.timetable import Pairs, Step
 from packgen.planning.people import by_level, names_of
+from packgen.planning.plan import life_at
 from packgen.planning.weeks import Recalled
 from packgen.reading.models import Word
 
@@ -34,8 +35,17 @@ def life_step(lesson: Lesson) -> list[Block]:
     desk = lesson.desk
     if lesson.week.number != 1:
         return []
-    words = Prose(desk.say("life_step", page=lesson.life_page))
+    words = Prose(desk.say("life_step", page=lesson.life_page, names=_life_names(lesson)))
     return [Step(part_name(desk, "life"), (words,), lesson.minutes(("life",)))]
+
+
+def _life_names(lesson: Lesson) -> str:
+    """Those whose wording of the life suits all at one table: the youngest but the smallest; none if there is one."""
+    told = {level: str(life_at(lesson.desk.study, level) or "") for level, _ in by_level(lesson.persons)}
+    if len(set(told.values())) < 2:
+        return ""
+    level, group = next(((lv, g) for lv, g in by_level(lesson.persons) if lv != "first"), by_level(lesson.persons)[0])
+    return names_of([person for lv, g in by_level(lesson.persons) if told[lv] == told[level] for person in g] or group)
 
 
 def read_step(lesson: Lesson) -> list[Block]:
@@ -81,7 +91,14 @@ def _recall(lesson: Lesson) -> list[Block]:
 
 def _recalled(lesson: Lesson, item: Recalled, turn: int) -> str:
     key = {"fold-book": "recall_book"}.get(item.kind, f"recall_{item.kind}")
-    return lesson.turned(key, turn, title=item.title)
+    made = lesson.desk.say("recall_if_made") if _by_choice(lesson, item) else ""
+    return lesson.turned(key, turn, title=item.title, made=made)
+
+
+def _by_choice(lesson: Lesson, item: Recalled) -> bool:
+    """True for a making that shares its week with another: one of them may have been left out."""
+    weeks = [w for w in lesson.desk.term.weeks if any(m.title == item.title and m.kind == item.kind for m in w.makings)]
+    return any(len(week.makings) > 1 for week in weeks)
 
 
 def _tell(lesson: Lesson) -> list[Block]:

@@ -26,7 +26,7 @@ def lay_out(desk: Desk) -> tuple[Laid, ...]:
     head = desk.head(desk.say("title"), desk.say("subject"), "letter", date=False)
     how_head = desk.head(how, desk.say("how_subject"), "strip", date=False)
     first = tuple(first_blocks(desk, everybody, _entries(desk, how)))
-    sections = (Section(head, first), Section(how_head, tuple(how_to_blocks(desk))))
+    sections = (Section(head, first), Section(how_head, tuple(how_to_blocks(desk, everybody))))
     pages = desk.sections(sections, name=desk.say("contents_word"), ruler=True, loosen=3.0)
     begins = (Begin(how, len(pages)),)
     return (Laid("contents", SHEET.title, pages, sides="two-sided-long-edge", begins=begins),)

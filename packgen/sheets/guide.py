@@ -15,7 +15,7 @@ from packgen.page.lesson import Lesson
 from packgen.page.marks import Page
 from packgen.page.parents import height_of
 from packgen.page.parents import persons as everybody
-from packgen.page.week_pages import Moments, keep_if_room, week_moments, week_subject, week_title
+from packgen.page.week_pages import Moments, keep, notes_if_room, week_moments, week_subject, week_title
 from packgen.planning.people import Person
 from packgen.planning.print_plan import Begin
 from packgen.planning.weeks import Week
@@ -95,27 +95,37 @@ def _week(desk: Desk, week: Week, persons: tuple[Person, ...], life_page: str) -
 def _moments(lesson: Lesson, first: float, next_: float) -> list[Block]:
     """The moments on as few pages as they take, parted between two of them where that costs no page more.
 
-    `first` and `next_` are the heights of the week's first page and of the others.
+    Room to keep what was said is at the end of every week. `first` and `next_` are the heights of the week's first
+    page and of the others.
     """
     desk = lesson.desk
-    kept = keep_if_room(desk, lesson.persons)
+    kept = keep(desk, lesson.persons)
     near, far = (week_moments(replace(lesson, close=close)) for close in (True, False))
     for moments in (far, near):
-        if height_of(desk, moments.all) <= first:
+        if height_of(desk, [*moments.all, kept]) <= first:
             return [*moments.all, kept]
     for moments in (far, near):
         for before, after in moments.halves:
-            if height_of(desk, before) <= first and height_of(desk, after) <= next_:
-                left = first - height_of(desk, before), next_ - height_of(desk, after)
-                return [*before, *([kept] if left[0] > left[1] else []), Break(), *after, kept]
+            if height_of(desk, before) <= first and height_of(desk, [*after, kept]) <= next_:
+                return [*before, notes_if_room(desk), Break(), *after, kept]
 
     def count(moments: Moments) -> int:
+        blocks = [*moments.all, kept]
         try:
-            return len(paginate(desk.kit, moments.all, desk.live_width, lambda k: first if k == 0 else next_))
+            return len(paginate(desk.kit, blocks, desk.live_width, lambda k: first if k == 0 else next_))
         except DoesNotFit:  # the desk tells what is too high for a page
-            return len(moments.all)
+            return len(blocks)
 
-    return [*min(far, near, key=count).all, kept]
+    best = min(far, near, key=count)
+    if count(best) > 2 and _each_on_a_page(desk, far, kept, first, next_):
+        return [*far.before, notes_if_room(desk), Break(), *far.table, Break(), *far.later, kept]
+    return [*best.all, kept]
+
+
+def _each_on_a_page(desk: Desk, moments: Moments, kept: Block, first: float, next_: float) -> bool:
+    """True if each moment of a week has a page that it fits: better than three pages parted anywhere."""
+    parts = ((moments.before, first), (moments.table, next_), ((*moments.later, kept), next_))
+    return all(part and height_of(desk, part) <= room for part, room in parts)
 
 
 def _emblem(week: Week) -> str:

@@ -66,7 +66,7 @@ def test_the_life_is_on_the_page_of_the_file_that_the_first_week_names() -> None
     sheet = NumberedSheet("", None, "Isaure Quenby at a glance", "guide", "Guide", first=7)
     run = RunInfo("parent/guide.pdf", "", "plain", "two-sided-long-edge", 1, 60, 30, ("guide",), sheets=(sheet,))
     (guide,) = sheets.lay_out("guide", desk("guide", runs=(run,)))
-    assert "Whattosayisonpage7." in said(*guide.pages)
+    assert "Whattosayisonpage7" in said(*guide.pages)
 
 
 def test_the_moments_of_a_week_come_in_order_and_the_minutes_at_the_table_are_those_under_it() -> None:
@@ -128,7 +128,7 @@ def test_the_youngest_is_asked_first_and_the_easier_question() -> None:
 def test_sheets_go_by_what_they_are_as_long_as_their_files_are_not_known() -> None:
     wilf = replace(CHILDREN[2], leave_out=(Said("telling"),))
     words = said(*pages_of(laid("guide", of=family((*CHILDREN[:2], wilf)))))
-    life, strip = (squeezed(name) for name in ("Life sheet", "Telling strip"))
+    life, strip = (squeezed(name) for name in ("The life", "Tell it back"))
     at = words.index("Forthetable")
     assert words[at - 15 : at] == "JunoandBramWilf", words[at - 40 : at + 200]
 

@@ -1,15 +1,16 @@
 from dataclasses import replace
 
-from parent_desks import CHILDREN, desk, family, squeezed, study
+from parent_desks import CHILDREN, challenge, desk, family, laid, pages_of, said, squeezed, study
 
 from packgen.page.blocks import Block
 from packgen.page.desk import Desk
 from packgen.page.lesson import Lesson
 from packgen.page.marks import Text
 from packgen.page.parents import persons
+from packgen.page.start_pages import how_to_blocks
 from packgen.page.week_later import first_week
 from packgen.page.week_pages import week_moments, week_subject, week_title
-from packgen.planning.weeks import SheetDue, Week
+from packgen.planning.weeks import Making, Recalled, SheetDue, Week
 
 
 def words(on: Desk, blocks: list[Block]) -> str:
@@ -84,3 +85,43 @@ def test_a_making_of_two_weeks_is_tested_with_the_key_of_the_first() -> None:
         if making.part == 2:
             said = whole(on, week)
             assert f"Testwhatwasbuiltinweek{first_week(lesson(on, week), making)}." in said
+
+
+def test_a_making_that_shared_its_week_is_recalled_only_if_it_was_made() -> None:
+    about = study(models=(), challenges=(challenge("One"), challenge("Two")))
+    on = desk("guide", about)
+    made = tuple(Making("challenge", name, k, 60) for k, name in enumerate(("One", "Two")))
+    weeks = (replace(on.term.weeks[0], makings=made), replace(on.term.weeks[1], makings=()))
+    recalled = replace(weeks[1], recall=(Recalled("challenge", "One"),))
+    for both, said in ((made, "“One”,ifyoumadeit:"), (made[:1], "“One”:")):
+        term = replace(on.term, weeks=(replace(weeks[0], makings=both), recalled, *on.term.weeks[2:]))
+        assert said in whole(replace(on, term=term), recalled)
+
+
+def test_every_week_ends_with_room_for_what_was_said() -> None:
+    on = desk("guide")
+    pages = [said(page) for page in pages_of(laid("guide"))]
+    for week in on.term.weeks:
+        number = f"Week{week.number}:"
+        own = [page for page in pages if page.startswith(number)]
+        kept = [k for k, page in enumerate(own) if "Keep:whatwassaid,foundordrawn" in page]
+        assert len(kept) == 1
+        later = [k for k, page in enumerate(own) if "Laterintheweek" in page or "Atthetable" in page]
+        assert kept[0] >= max(later, default=0)
+
+
+def test_the_life_to_tell_all_at_once_is_named() -> None:
+    on = desk("guide")
+    told = {str(text) for _, text in on.study.life}
+    assert len(told) > 1 and "tellallofthemwhatisthereforWilfandBram" in whole(on, on.term.weeks[0])
+
+
+def test_a_models_own_danger_comes_first_and_the_rules_for_all_models_once_in_front() -> None:
+    on = desk("guide")
+    week = next(week for week in on.term.weeks if any(making.kind == "model" for making in week.makings))
+    alone = whole(on, week)
+    front = replace(on.pack, items=(*on.pack.items, replace(on.item, sheet="contents")))
+    told = whole(replace(on, pack=front), week)
+    assert "Ahotgluegunburns" in alone and "Ahotgluegunburns" not in told
+    assert "Therulesforcuttingandgluingareonthepage" in told
+    assert "Ahotgluegunburns" in words(on, how_to_blocks(on, persons(on)))

@@ -165,7 +165,10 @@ MODEL = ChallengeModel(
     extension="Mark the vessel each half minute. Why do the marks draw together towards the bottom?",
     figures=_figures,
     figures_most="start level",
-    tips=("Stop the watch when the jet breaks into drops, each time alike.",),
+    tips=(
+        "Stop the watch when the jet breaks into drops, each time alike.",
+        "Twice the height of water takes about 1.4 times as long, not twice: it runs out faster while it is high.",
+    ),
     also=("water timer", "clepsydra"),
     finds_out=True,
 )
