@@ -36,7 +36,9 @@ _HOLE = 500.0  # square units; smaller gaps in what has grown together are close
 _ROUND = 2.5  # units, by which the edge of what has grown together is evened
 _KEPT = 0.85  # of the ground, or the evening is not worth it
 _MANY = 6  # shapes, from which on that is done
-_LINE = 4.4  # units: a shape thinner than this on the average is drawn as a line
+_LONG = 240.0  # units round it: a stripe is longer
+_NARROW, _BESIDE = 14.0, 5.0  # units: stripes are narrower, and so near each other
+_LINE = 9.0  # units: a shape thinner than this on the average is drawn as a line
 _SHORT = 9.0  # units: a line shorter than this is left out
 _WIDTH = 2.6  # units, of the drawn line; a picture's long side is 1000
 _CLOSE = 0.6  # units: an outline may be simplified by so much
@@ -79,7 +81,7 @@ class Outline(Surface):
     def fill(self, shape: Points, colour: Colour, alpha: float = 1.0, *, soft: float = 0.0, clip: Array | None = None,
              **how: Any) -> None:  # fmt: skip
         """Keep the shape, if it hides what lies under it."""
-        pale = not callable(colour) and float(rgb(colour).min()) > _LIGHT and soft >= _SHARP
+        pale = clip is None and not callable(colour) and float(rgb(colour).min()) > _LIGHT and soft >= _SHARP
         thick, sharp = (_VEIL, _SOFT) if pale else (_SOLID, _SHARP)
         if alpha * self.frame.alpha < thick or soft * self.frame.size > sharp:
             return
@@ -89,6 +91,10 @@ class Outline(Surface):
         if ground.is_empty or ground.area < 1:
             return
         new = _Shape(ground, self._colour(colour, ground))
+        stripe = next((shape for shape in self.shapes[:-4:-1] if _stripes(shape.ground, ground)), None)
+        if stripe:
+            stripe.ground = unary_union([stripe.ground, ground]).buffer(_BESIDE).buffer(-_BESIDE)
+            return
         for back in range(1, min(len(self.shapes), _BACK if pale else _LEAVES) + 1):
             last = self.shapes[-back]
             if not pale and back > 1 and last.grown < _LUMPS:
@@ -141,6 +147,15 @@ def _grown_together(one: BaseGeometry, other: BaseGeometry) -> bool:
     if min(one.area, other.area) > _GROUND:
         return False
     return bool(one.intersection(other).area > 0.02 * min(one.area, other.area))
+
+
+def _stripes(one: BaseGeometry, other: BaseGeometry) -> bool:
+    """True if two narrow shapes lie along each other: stripes of a cloth, which are drawn as one."""
+    if one.is_empty or max(2 * part.area / part.length for part in (one, other)) > _NARROW:
+        return False
+    if min(part.length for part in (one, other)) < _LONG:
+        return False
+    return bool(one.intersection(other.buffer(3 * _BESIDE)).area > _KEPT * one.area)
 
 
 def _polygons(ground: BaseGeometry) -> list[Polygon]:

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 import numpy as np
+from numpy.typing import NDArray
 from PIL import Image, ImageChops, ImageDraw, ImageFilter, ImageStat
 
 from packgen.pictures.calm import grown, shrunk
@@ -24,7 +25,11 @@ _LOOK, _SAME = 12, 9.0  # px a side at which two details are compared, and how f
 _FOLLOWED, _MOST_KINDS = 1.25, 2  # a picture follows lines across which it changes so much more than elsewhere
 _BESIDE = 0.022  # of the long side: how near a line an edge counts
 _PENCIL = 30.0  # L* of the darkest that a soft pencil gives (common practice, no source)
-_SPOT, _APART, _UNEVEN = 0.012, 0.12, 60.0
+_SPOT, _APART = 0.017, 0.12
+# How far from a tone, in parts of a step, and how uneven a place may be: plain ones
+# first; the last are for the lightest and the darkest, and for a picture that has few.
+_STRICT = ((1 / 6, 45.0, 9), (1 / 4, 60.0, 9), (0.42, 90.0, 3))
+_DARKER = 20.0  # of 255, by which a place may be darker than the darkest tone
 _DETAIL = 0.24  # side of a detail over the picture's short side
 
 
@@ -40,43 +45,9 @@ def composition_lines(kind: str) -> tuple[Segment, ...]:
     return upright + level
 
 
-def vanishing_lines(x: float, y: float, count: int = 12) -> tuple[Segment, ...]:
-    """Lines from a vanishing point (fractions, y upwards; it may lie outside) through even steps round the frame.
-
-    Only their part inside the picture is given. Parallels going into depth meet in that point.
-    """
-    steps = [4 * (i + 0.5) / count for i in range(count)]
-    ends = [_on_frame(step) for step in steps]
-    clipped = [_inside((x, y), end) for end in ends]
-    return tuple(segment for segment in clipped if segment is not None)
-
-
 def eye_line(y: float) -> Segment:
     """The horizon at the height of the painter's eyes, y upwards."""
     return (0.0, y), (1.0, y)
-
-
-def _on_frame(step: float) -> tuple[float, float]:
-    side, along = int(step) % 4, step % 1
-    return ((along, 0.0), (1.0, along), (1 - along, 1.0), (0.0, 1 - along))[side]
-
-
-def _inside(start: tuple[float, float], end: tuple[float, float]) -> Segment | None:
-    """The part of a straight piece within the unit square, or None (Liang and Barsky, 1984)."""
-    (x0, y0), (x1, y1) = start, end
-    low, high = 0.0, 1.0
-    for step, room in ((x0 - x1, x0), (x1 - x0, 1 - x0), (y0 - y1, y0), (y1 - y0, 1 - y0)):
-        if step == 0:
-            if room < 0:
-                return None
-        elif step < 0:
-            low = max(low, room / step)
-        else:
-            high = min(high, room / step)
-    if high - low < 1e-9:
-        return None
-    points = [(x0 + t * (x1 - x0), y0 + t * (y1 - y0)) for t in (low, high)]
-    return points[0], points[1]
 
 
 def details(store: Store, path: Path, count: int = 4, aspect: float = 1.0, side: float = _DETAIL) -> tuple[Crop, ...]:
@@ -214,18 +185,31 @@ def _tone_spots(store: Store, path: Path, greys: tuple[float, ...], most: int) -
     edge = 2 * reach
     free[edge:-edge, edge:-edge] = True
     step = 255 * (greys[0] - greys[-1]) / (len(greys) - 1)
-    found: list[ToneSpot] = []
-    for tone in sorted(range(len(greys)), key=lambda k: -int((abs(mean - 255 * greys[k]) < step / 4).sum())):
-        off = abs(mean - 255 * greys[tone])
-        cost = np.where(free & (off < step / 3), uneven + 2 * off, 1e6)
-        at = int(cost.argmin())
-        y, x = divmod(at, image.width)
-        if cost[y, x] > _UNEVEN or len(found) == most:
-            continue
-        found.append(ToneSpot((x + 0.5) / image.width, (y + 0.5) / image.height, tone))
-        apart = round(_APART * max(image.size))
-        free[max(0, y - apart) : y + apart, max(0, x - apart) : x + apart] = False
-    return tuple(sorted(found, key=lambda spot: (round(3 * spot.y), spot.x)))
+    middle = sorted(range(len(greys)), key=lambda k: -int((abs(mean - 255 * greys[k]) < step / 4).sum()))
+    order = list(dict.fromkeys((0, len(greys) - 1, *middle)))  # the lightest and the darkest before the others
+    found: dict[int, ToneSpot] = {}
+    for part, limit, least in _STRICT:
+        for tone in order:
+            if tone not in order[:2] and len(found) >= least:
+                continue
+            off = _off(mean, tone, greys)
+            cost = np.where(free & (off < step * part), uneven + 2 * off, 1e6)
+            at = int(cost.argmin())
+            y, x = divmod(at, image.width)
+            if cost[y, x] > limit or len(found) == most or tone in found:
+                continue
+            found[tone] = ToneSpot((x + 0.5) / image.width, (y + 0.5) / image.height, tone)
+            apart = round(_APART * max(image.size))
+            free[max(0, y - apart) : y + apart, max(0, x - apart) : x + apart] = False
+    return tuple(sorted(found.values(), key=lambda spot: (round(3 * spot.y), spot.x)))
+
+
+def _off(mean: NDArray[np.float64], tone: int, greys: tuple[float, ...]) -> NDArray[np.float64]:
+    """How far each grey is from a tone, of 255; what is a little darker than the darkest counts as that."""
+    off: NDArray[np.float64] = abs(mean - 255 * greys[tone])
+    if tone == len(greys) - 1:
+        off = np.where((mean < 255 * greys[tone]) & (off < _DARKER), off * 0.1, off)
+    return off
 
 
 def _grey_of(lightness: float) -> float:

@@ -191,7 +191,7 @@ def tone_shapes(store: Store, path: Path, level: int, tones: int, drawing: Path 
         raise ValueError("between 2 and 9 tones")
     if store.measuring:
         return _unseen(path, tones)
-    key = ("tones by things", level, tones, _content(store, drawing))
+    key = ("tones", level, tones, _content(store, drawing))
     made: LineArt = store.keep_long(
         path, key, lambda: _tone_shapes(store, path, level, tones, drawing), LineArt.packed, unpacked
     )
@@ -237,7 +237,7 @@ def numbered(store: Store, path: Path, level: int, colours: int, drawing: Path |
     """
     if store.measuring:
         return _unseen(path, colours)
-    key = ("numbered by things", level, colours, _content(store, drawing))
+    key = ("numbered", level, colours, _content(store, drawing))
     made: LineArt = store.keep_long(
         path, key, lambda: _numbered(store, path, level, colours, drawing), LineArt.packed, unpacked
     )

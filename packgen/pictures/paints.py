@@ -8,7 +8,7 @@ from packgen.pictures.colours import Colour, apart, main_colours, nearest_colour
 
 _TOLD_APART = 0.3  # of `apart`: paints nearer than this are hard to tell apart in a key
 _BARELY = 0.18  # and these too, but two things beside each other are told by it
-_SPOT = 0.0015  # of the picture: a thing smaller than this has no paint of its own
+_SPOT = 0.004  # of the picture: a thing smaller than this has no paint of its own
 _BESIDE = 3.0  # how much farther apart things count that lie beside each other
 _SMALL = 0.4  # how much the size of the smaller counts: a small thing rather takes a paint not quite its own
 
@@ -28,11 +28,12 @@ def painted_things(colours: list[Colour], sizes: list[float], beside: Mapping[in
     """The paint of each thing, and the paints, at most so many, the lightest first.
 
     Things are given one paint two groups by two, those most alike and smallest first, those that lie beside each
-    other last.
+    other last. Small ones take the nearest of the paints of the others.
     """
-    groups = {k: [k] for k in range(len(colours))}
+    small = _SPOT * sum(sizes)
+    groups = {k: [k] for k in range(len(colours)) if sizes[k] >= small}
     means, weights = dict(enumerate(colours)), {k: max(1.0, size) ** 0.7 for k, size in enumerate(sizes)}
-    near = {k: set(beside.get(k, ())) for k in groups}
+    near = {k: set(beside.get(k, ())) & set(groups) for k in groups}
     while len(groups) > 1:
         far = {(a, b): apart(means[a], means[b]) for a in groups for b in groups if a < b}
         if len(groups) <= count and all(far[pair] >= _told(pair, near) for pair in far):

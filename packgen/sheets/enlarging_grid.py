@@ -43,7 +43,7 @@ _ONE = 0.8  # one page does if the copy on it is so large beside that on a page 
 _LEAST_CELL = 10.0  # mm, of a print that shares its page
 _LEAST_PRINT = 80.0  # mm, its longer side
 _GAP = 5.0
-_FAINT = 0.55  # how far a square to be traced is lightened
+_FAINT = 0.7  # how far a square to be traced is lightened
 
 
 @dataclass(frozen=True, slots=True)

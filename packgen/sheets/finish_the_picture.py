@@ -61,6 +61,7 @@ _LONG = 1.8
 _GAP = 0.42
 _FADE = 0.15  # of the picture's sides, in which it fades to nothing
 _EVEN = 0.36  # a half with at least so much of all lines is as good as the other
+_LEAST_SMALL, _MOST_SMALL = 20.0, 70.0  # mm, the height of one under the outlines
 _SMALL = 34.0  # mm, the longer side of the small picture beside outlines to colour
 
 
@@ -99,7 +100,9 @@ def _words(desk: Desk, form: str) -> list[Block]:
     """What to do, and what to talk about when it is done."""
     steps = desk.say_lines(f"steps_{form}".replace("-", "_"))
     marker = "ring" if desk.level in ("first", "younger") else "box"
-    return [Bullets(steps, marker, "body", spread=0.12)] if len(steps) > 1 else [Prose(steps[0], "body")]
+    if len(steps) > 1:
+        return [Bullets(steps, marker, "body", spread=0.12)]
+    return [Prose(step, "body") for step in steps]
 
 
 def _small(form: str, work: Work) -> tuple[float, float]:
@@ -111,21 +114,26 @@ def _small(form: str, work: Work) -> tuple[float, float]:
 
 def _room(at: Desk, head: Head, form: str, work: Work) -> Box:
     """The place for the picture under the words."""
-    small = _small(form, work)
+    small = _small(form, work) if _words(at, form) else (0.0, 0.0)
     width = at.live_width - (small[0] + 5.0 if small[0] else 0.0)
     blocks = _words(at, form)
     words = sum(b.measure(at.kit, width).least for b in blocks) + sum(gap_of(at.kit, b) for b in blocks[1:])
-    return Box(0, 0, at.live_width, at.room(head, 0) - max(words, small[1]) - at.look.gap)
+    over = max(words, small[1]) + at.look.gap if blocks else 0.0
+    return Box(0, 0, at.live_width, at.room(head, 0) - over)
 
 
 def _paint(desk: Desk, pen: Pen, work: Work, form: str, live: Box) -> None:
     assert work.image
+    told = _words(desk, form)
+    if not told:
+        _alone(desk, pen, work, form, live)
+        return
     small = _small(form, work)
     words = live.width - (small[0] + 5.0 if small[0] else 0.0)
     lefty = bool(desk.child and desk.child.left_handed)
     top = live.y + live.height
     left = live.x + (small[0] + 5.0 if small[0] and lefty else 0.0)
-    foot = draw_stack(desk.kit, pen, _words(desk, form), left, top, words, live.height)
+    foot = draw_stack(desk.kit, pen, told, left, top, words, live.height)
     if small[0]:
         at = live.x if lefty else live.x + live.width - small[0]
         place_picture(desk, pen, work.image, at, top - small[1], *small, about=work.image_said, warn=False)
@@ -137,6 +145,18 @@ def _paint(desk: Desk, pen: Pen, work: Work, form: str, live: Box) -> None:
     if under and left_over >= sum(b.measure(desk.kit, live.width).least for b in under):
         box = centred(aspect(work.image), place, 0.0)
         draw_stack(desk.kit, pen, under, live.x, live.y + left_over, live.width, left_over)
+    _picture(desk, pen, work, form, box)
+
+
+def _alone(desk: Desk, pen: Pen, work: Work, form: str, live: Box) -> None:
+    """The picture high on the page where nothing need be said, and under it the small one if that has room."""
+    assert work.image
+    box = centred(aspect(work.image), live, 0.0)
+    left_over = live.height - box.height - 1.5 * desk.look.gap
+    if form == "outline" and left_over >= _LEAST_SMALL:
+        small = centred(aspect(work.image), Box(live.x, live.y, live.width, min(left_over, _MOST_SMALL)))
+        place_picture(desk, pen, work.image, small.x, small.y, small.width, small.height,
+                      about=work.image_said, warn=False)  # fmt: skip
     _picture(desk, pen, work, form, box)
 
 

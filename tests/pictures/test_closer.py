@@ -1,8 +1,6 @@
 from pathlib import Path
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
 from PIL import Image, ImageDraw
 
 from packgen.pictures.closer import (
@@ -13,7 +11,6 @@ from packgen.pictures.closer import (
     eye_line,
     tone_spots,
     tone_strip,
-    vanishing_lines,
 )
 from packgen.pictures.load import Store
 
@@ -36,13 +33,6 @@ def test_an_unknown_kind_names_the_known_ones() -> None:
     with pytest.raises(ValueError, match="thirds"):
         composition_lines("halves")
     assert eye_line(0.4) == ((0.0, 0.4), (1.0, 0.4))
-
-
-@given(st.floats(-3, 4), st.floats(-3, 4))
-def test_vanishing_lines_point_to_their_point_and_stay_inside(x: float, y: float) -> None:
-    for (x0, y0), (x1, y1) in vanishing_lines(x, y):
-        assert all(-1e-9 <= v <= 1 + 1e-9 for v in (x0, y0, x1, y1))
-        assert (x1 - x0) * (y - y0) - (y1 - y0) * (x - x0) == pytest.approx(0, abs=1e-6)
 
 
 def test_the_details_are_where_there_is_something_to_see(tmp_path: Path, store: Store) -> None:

@@ -8,7 +8,7 @@ import pytest
 from art_desks import LEVELS, MM, SHEETS_OF_PAPER, art_desk, picture, placed, read_back, shelf, work
 from PIL import Image, ImageDraw
 
-from packgen.page.marks import Page, Path_, Picture
+from packgen.page.marks import Page, Path_, Picture, Text
 from packgen.sheets.finish_the_picture import lay_out
 
 FORMS = ("outline", "half", "window", "gap", "faded-edge")
@@ -32,7 +32,7 @@ def printed(page: Page, faint: bool = False) -> list[tuple[float, float, float, 
     """Where the work is printed within its place; or where it lies faintly under lines, without words of its own."""
     whole = frame(page)
     boxes = [p.box for p in placed(page) if isinstance(p.mark, Picture) and bool(p.mark.words) is not faint]
-    return [b for b in boxes if b[0] > whole[0] - 0.1 and b[3] < whole[3] + 0.1]
+    return [b for b in boxes if b[0] > whole[0] - 0.1 and whole[1] - 0.1 < b[1] and b[3] < whole[3] + 0.1]
 
 
 @pytest.mark.parametrize("paper", SHEETS_OF_PAPER)
@@ -153,3 +153,14 @@ def test_a_plain_picture_is_told_and_not_printed() -> None:
     desk = art_desk("finish-the-picture", "older", [work(path=picture(300, 200, "plain"))])
     assert lay_out(desk) == ()
     assert any("too plain" in fault.message for fault in desk.faults)
+
+
+@pytest.mark.parametrize("paper", SHEETS_OF_PAPER)
+@pytest.mark.parametrize("shape", ["landscape", "upright"])
+def test_the_youngest_colour_a_picture_high_on_the_page_that_needs_no_words(shape: str, paper: str) -> None:
+    page = finished("first", SHAPES[shape], paper=paper)
+    _, low, _, top = frame(page)
+    head = [p.box[1] for p in placed(page) if isinstance(p.mark, Text) and p.box[1] > top]
+    assert min(head) - top < 25
+    small = [p.box for p in placed(page) if isinstance(p.mark, Picture) and p.box[3] < low]
+    assert len(small) <= 1 and all(low - box[3] > 1 for box in small)

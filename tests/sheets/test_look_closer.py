@@ -124,16 +124,33 @@ def test_lines_of_composition_are_those_the_study_names() -> None:
     assert found == {0.333, 0.667, 0.382, 0.618, 0.5}
 
 
-def test_lines_into_depth_are_drawn_only_if_the_study_says_where_they_meet() -> None:
+def meeting(level: str) -> tuple[Page, tuple[float, float, float, float], float, float]:
+    """The page with the lines into depth, the picture's box on it and where they meet."""
+    own = replace(work(path=picture(600, 450)), vanishing=Meeting(0.4, 0.3))
+    (laid,) = lay_out(art_desk("look-closer", level, [own], options=[("tones", 0)]))
+    page = laid.pages[-1]
+    (box,) = [p.box for p in placed(page, "picture-edge")]
+    return page, box, box[0] + 0.4 * (box[2] - box[0]), box[3] - 0.3 * (box[3] - box[1])
+
+
+def test_the_older_draw_the_lines_into_depth_to_a_point_on_the_eye_line() -> None:
     assert len(named()) == 1  # nothing to say, no page
-    page = named(vanishing=Meeting(0.4, 0.3))[-1]
-    (frame,) = [p.box for p in placed(page, "picture-edge")]
-    x, y = frame[0] + 0.4 * (frame[2] - frame[0]), frame[3] - 0.3 * (frame[3] - frame[1])
-    lines = [p.mark for p in placed(page, "composition") if isinstance(p.mark, Line)]
-    level = [line for line in lines if abs(line.y1 - line.y2) < 1e-6]
-    assert any(abs(line.y1 - y) < 0.01 for line in level) and len(lines) > 8
-    for line in lines:
-        assert abs((line.x2 - line.x1) * (y - line.y1) - (line.y2 - line.y1) * (x - line.x1)) < 0.5
+    page, _, x, y = meeting("older")
+    ((left, low, right, top),) = [p.box for p in placed(page, "vanishing-point")]
+    assert (left + right) / 2 == pytest.approx(x, abs=0.01) and (low + top) / 2 == pytest.approx(y, abs=0.01)
+    (line,) = [p.mark for p in placed(page, "composition") if isinstance(p.mark, Line)]
+    assert line.y1 == pytest.approx(y, abs=0.01) and line.y2 == pytest.approx(y, abs=0.01)
+
+
+def test_the_oldest_find_the_point_themselves() -> None:
+    page = meeting("upper")[0]
+    assert not placed(page, "vanishing-point", "composition")
+
+
+def test_a_pattern_never_stands_alone_to_be_ticked_and_the_golden_section_is_explained() -> None:
+    page = named("golden section")[-1]
+    assert len(placed(page, "picture-edge")) == 2
+    assert "1.6 times" in " ".join(p.mark.text for p in placed(page) if isinstance(p.mark, Text))
 
 
 def test_a_page_of_composition_is_for_works_that_have_some_and_for_whoever_asks() -> None:
