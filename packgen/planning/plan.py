@@ -82,13 +82,13 @@ def _chosen(line: RecipeSheet, found: Sequence[Subject]) -> Sequence[Subject]:
 
 # Sheets of works begin at different works, so that they do not all show the first; each at the same for all children.
 _BEGINS = {"finish-the-picture": 1, "enlarging-grid": 2, "colour-by-number": 3}
-_OF_DRAWINGS = frozenset({"colour-by-number", "finish-the-picture"})
+_OF_DRAWINGS = frozenset({"colour-by-number", "finish-the-picture", "picture-study"})
 
 
 def best(kind: str, found: Sequence[Subject], count: int) -> Sequence[Subject]:
     """The `count` subjects that suit a kind of sheet best, in the study's order; of several as good the first ones.
 
-    Works with a drawing are best to colour and to carry on, those with details to look closer at. Kinds of sheets
+    Works with a drawing are best to study when not all are, to colour and to carry on (a chart has none), those with details to look closer at. Kinds of sheets
     take turns at the works. The one place where this is decided.
     """
     works = [subject for subject in found if isinstance(subject, Work)]

@@ -65,7 +65,9 @@ def _wanted(person: Person, week: Week, sheet: NumberedSheet) -> bool:
 def printed_name(sheet: NumberedSheet) -> str:
     """What a sheet is called: the title printed at its head, and what it is about if the title does not say so."""
     about = sheet.about.partition(": ")[2]
-    return f"{sheet.title}: {about}" if about and about not in sheet.title and not sheet.part else sheet.title
+    if not about or about in sheet.title or sheet.part:
+        return sheet.title
+    return f"{sheet.title}{'' if sheet.title.endswith(('?', '!')) else ':'} {about}"
 
 
 def pages_printed(runs: Iterable[RunInfo], folder: str) -> int:

@@ -24,6 +24,7 @@ from packgen.planning.printed_items import pages_printed, printed_for, printed_n
 from packgen.planning.ready import subject_key, subject_title, weeks_of
 from packgen.planning.record import ChildRecord, ChildSheets, SheetGiven, make_record
 from packgen.planning.results import outcome_of
+from packgen.planning.weeks import MAKINGS
 from packgen.reading.models import Challenge
 from packgen.trials.stages import FRAMEWORK, PRACTICES, stages
 
@@ -169,17 +170,17 @@ def _weeks_of_job(desk: Desk, job: str) -> list[int]:
 def _stage_table(desk: Desk, level: str, job: str) -> Table:
     """The stages of a level for a job, with the codes they are in the spirit of."""
     columns = (
-        Column(desk.say("stage"), -34.0, names=True),
+        Column(desk.say("stage"), -32.0, names=True),
         Column(desk.say("stage_does"), 1.0),
-        Column(desk.say("stage_codes"), -34.0),
-        Column(desk.say("stage_seen"), -24.0),
+        Column(desk.say("stage_codes"), -23.0),
+        Column(desk.say("stage_seen"), -21.0),
     )
     fine = desk.look.small.grey(SOFT)
     rows = tuple(
         (Cell(stage.title, "label"), stage.does, Cell(", ".join(stage.in_spirit_of), fine), "")
         for stage in stages(level, job)
     )
-    return Table(columns, rows, least=7.5, most=12.0, style="small", pad=1.2)
+    return Table(columns, rows, least=6.2, most=10.0, style="small", pad=0.8)
 
 
 def _stage_note(desk: Desk, numbers: Sequence[int]) -> str:
@@ -216,9 +217,12 @@ def _given(desk: Desk, person: Person, item: PlanItem, printed: Sequence[Numbere
     """One sheet of a folder, with what came out of it where the family has written that down."""
     kind = capital(kind_name(desk, item.sheet))
     about = subject_title(item.subject)
-    # the book bears the name of the study, as everything does here
-    whole = next((sheet for sheet in printed if not sheet.part and sheet.kind != "fold-book"), None)
-    title = printed_name(whole) if whole else desk.say("sheet_about", kind=kind, about=about) if about else kind
+    whole = next((sheet for sheet in printed if not sheet.part), None)
+    if item.sheet in MAKINGS:
+        # a making goes by its own title, as in the weeks; the book has that of the study, so it goes by what it is
+        title = about or kind
+    else:
+        title = printed_name(whole) if whole else desk.say("sheet_about", kind=kind, about=about) if about else kind
     done, came_out = _outcome(desk, person, item)
     numbers = tuple(sheet.number for sheet in printed if sheet.number)
     weeks = weeks_of(item, desk.term.weeks, person.level)

@@ -125,7 +125,7 @@ def test_an_entry_says_what_to_do_in_the_order_it_is_done() -> None:
     assert (
         lines[1] == "At the table (10 min): Recall (1 min); Tell back: Chapter 1 (5 min); Look and talk: Work 1 (4 min)"
     )
-    assert lines[2].startswith("Sheets for Juno, Bram and Wilf: telling strip")
+    assert lines[2].startswith("Sheets for Juno, Bram and Wilf: tell it back")
     assert len(lines) == len(set(lines))
 
 
@@ -136,7 +136,7 @@ def test_the_evening_before_an_alarm_says_what_to_have_ready() -> None:
         assert alarm["ACTION"] == "DISPLAY"
         assert alarm["TRIGGER"].dt == timedelta(hours=-6)
     told = sat(example())[1].walk("VALARM")[0]["DESCRIPTION"]
-    assert "Tomorrow: Isaure Quenby, week 2" in told and "Have ready: telling strip" in told
+    assert "Tomorrow: Isaure Quenby, week 2" in told and "Have ready: tell it back" in told
     assert "Beforehand: Read: Chapter 1" in told
 
 

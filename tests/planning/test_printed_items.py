@@ -55,4 +55,6 @@ def test_a_sheet_goes_by_its_printed_title_and_what_it_is_about() -> None:
     looked = NumberedSheet("Juno", 4, "Look, cover, tell", "picture-study", "Picture study: The Harbour at Dusk")
     assert printed_name(looked) == "Look, cover, tell: The Harbour at Dusk"
     assert printed_name(NumberedSheet("Juno", 5, "A wheel", "challenge", "Challenge: A wheel")) == "A wheel"
+    beyond = NumberedSheet("Juno", 7, "What is outside?", "finish-the-picture", "Finish the picture: Dusk")
+    assert printed_name(beyond) == "What is outside? Dusk"
     assert printed_name(NumberedSheet("Juno", 2, "New words", "words", "New words")) == "New words"

@@ -62,7 +62,7 @@ def test_the_book_is_to_be_got_before_the_first_week() -> None:
 def test_a_sheet_not_everybody_has_names_those_who_have_it() -> None:
     wilf = replace(CHILDREN[2], leave_out=(Said("telling"),))
     words = said(*laid("term-plan", of=family((*CHILDREN[:2], wilf)))[0].pages)
-    assert "tellingstrip(J·B)" in words.replace("Tellingstrip", "tellingstrip")
+    assert "tellitback(J·B)" in words.replace("Tellitback", "tellitback")
     assert "words(" not in words
 
 
