@@ -18,6 +18,7 @@ _STRIP = 28.0  # mm, the height of the strip
 _WIDE = 24.0  # mm, of a tone at most
 _RING = 3.2  # mm, the radius of the ring round a place
 _BADGE = 2.6
+_LETTERS = "ABCDEFGHI"
 
 
 def tones_page(desk: Desk, work: Work, count: int) -> Paint | None:
@@ -28,7 +29,7 @@ def tones_page(desk: Desk, work: Work, count: int) -> Paint | None:
     assert work.image
     path = work.image
     greys = tone_strip(count)
-    spots = tone_spots(desk.store, path, greys)
+    spots = _spots(desk, work, count)
     if len(spots) < _FEWEST:
         return None
 
@@ -42,9 +43,20 @@ def tones_page(desk: Desk, work: Work, count: int) -> Paint | None:
         place_picture(desk, pen, path, box.x, box.y, box.width, box.height, grey=True, about=work.image_said,
                       name=f'"{work.title}"')  # fmt: skip
         for k, spot in enumerate(spots):
-            _mark(desk, pen, "ABCDEFGHI"[k], spot, box)
+            _mark(desk, pen, _LETTERS[k], spot, box)
 
     return paint
+
+
+def _spots(desk: Desk, work: Work, count: int) -> tuple[ToneSpot, ...]:
+    assert work.image
+    return tone_spots(desk.store, work.image, tone_strip(count))
+
+
+def tone_answers(desk: Desk, work: Work, count: int) -> tuple[tuple[str, int], ...]:
+    """The letter of each ringed place of the page with `count` tones, and the number of its tone; () if it has none."""
+    spots = _spots(desk, work, count)
+    return tuple((_LETTERS[k], spot.tone + 1) for k, spot in enumerate(spots)) if len(spots) >= _FEWEST else ()
 
 
 def _strip(desk: Desk, pen: Pen, greys: tuple[float, ...], box: Box) -> None:
@@ -70,7 +82,7 @@ def _answers(desk: Desk, pen: Pen, spots: tuple[ToneSpot, ...], x: float, y: flo
     left = x + (width - step * len(spots)) / 2
     for k in range(len(spots)):
         middle = left + (k + 0.5) * step
-        wide = pen.text(middle - 1.5, y + side * 0.3, "ABCDEFGHI"[k], style, align="right")
+        wide = pen.text(middle - 1.5, y + side * 0.3, _LETTERS[k], style, align="right")
         pen.box(middle, y, max(side, wide), side, Stroke(MIDDLE, 0.3), role="answer")
     return y + side + desk.look.gap
 

@@ -88,8 +88,8 @@ _OF_DRAWINGS = frozenset({"colour-by-number", "finish-the-picture", "picture-stu
 def best(kind: str, found: Sequence[Subject], count: int) -> Sequence[Subject]:
     """The `count` subjects that suit a kind of sheet best, in the study's order; of several as good the first ones.
 
-    Works with a drawing are best to study when not all are, to colour and to carry on (a chart has none), those with details to look closer at. Kinds of sheets
-    take turns at the works. The one place where this is decided.
+    Works with a drawing are best to study (a chart has none), to colour and to carry on, those with details to look
+    closer at. Kinds of sheets take turns at the works. The one place where this is decided.
     """
     works = [subject for subject in found if isinstance(subject, Work)]
     if len(works) < len(found) or not works:

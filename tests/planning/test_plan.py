@@ -111,6 +111,8 @@ def test_sheets_of_works_do_not_all_begin_with_the_first() -> None:
 def test_works_with_a_drawing_are_best_to_colour_and_with_details_to_look_closer_at() -> None:
     assert titles("colour-by-number", 1, drawing={2: Path("w.svg")}) == ["Work 2"]
     assert titles("finish-the-picture", 2, drawing={0: Path("w.svg"), 2: Path("w.svg")}) == ["Work 0", "Work 2"]
+    drawn = {k: Path("w.svg") for k in (0, 2, 3)}  # the youngest study the pictures rather than the chart between them
+    assert titles("picture-study", 3, drawing=drawn) == ["Work 0", "Work 2", "Work 3"]
     some = (Detail(Said("a boat"), 0.1, 0.1, 0.1, 0.1),)
     assert titles("look-closer", 1, details={3: some}) == ["Work 3"]
 

@@ -10,6 +10,7 @@ from art_desks import LEVELS, SHEETS_OF_PAPER, art_desk, picture, placed, said, 
 
 from packgen.faults import Said
 from packgen.page.marks import Line, Page, Path_, Picture, Text
+from packgen.page.tones import tone_answers
 from packgen.pictures.closer import tone_strip
 from packgen.reading.models import Detail, Meeting
 from packgen.sheets.look_closer import _details, _squared, lay_out
@@ -85,7 +86,7 @@ def test_a_ringed_place_has_the_tone_of_the_strip_and_a_box_to_write_it_in(paper
     rings, boxes = placed(page, "spot"), placed(page, "answer")
     assert len(rings) == len(boxes) >= 2
     shown = desk.store.pixels(picture(*SHAPES["landscape"]), 600, grey=True)
-    found = set()
+    found, in_order = set(), []
     for ring in rings:
         x = ((ring.box[0] + ring.box[2]) / 2 - image.box[0]) / (image.box[2] - image.box[0])
         y = 1 - ((ring.box[1] + ring.box[3]) / 2 - image.box[1]) / (image.box[3] - image.box[1])
@@ -93,7 +94,11 @@ def test_a_ringed_place_has_the_tone_of_the_strip_and_a_box_to_write_it_in(paper
         nearest = min(range(5), key=lambda k: abs(greys[k] - grey))
         assert abs(greys[nearest] - grey) < 0.08
         found.add(nearest)
+        in_order.append(nearest)
     assert len(found) == len(rings)  # each place has another tone
+    assert tone_answers(desk, desk.item.subject, 5) == tuple(
+        zip("ABCDE", [tone + 1 for tone in in_order], strict=False)
+    )
     assert set("ABCDE"[: len(rings)]) <= {p.mark.text for p in placed(page) if isinstance(p.mark, Text)}
 
 
