@@ -35,6 +35,7 @@ SHEET = Sheet(
 )
 
 _FRAMEWORKS = {"design": FRAMEWORK, "find out": PRACTICES}
+_STAGE_ROWS = (6.2, 7.5)  # mm
 MOST_COLUMNS = 14  # more weeks than this do not stand side by side
 
 
@@ -43,14 +44,14 @@ def lay_out(desk: Desk) -> tuple[Laid, ...]:
     everybody = persons(desk)
     found = coverage(desk.family.goals, everybody, desk.term)
     head = desk.head(desk.say("title"), desk.say("subject"), "frame", date=False)
-    blocks: list[Block] = []
-    for group in found:
-        blocks += _goals(desk, group)
-    blocks = blocks or [Prose(desk.say("no_goals"))]
-    blocks += _stages(desk, everybody)
-    blocks += _sources(desk, found)
-    blocks.append(IfRoom((Sayings(desk.say("besides_name"), (), most=8),)))
-    pages = desk.pages(head, blocks, name=desk.say("record_word"), loosen=2.0)
+    goals: list[Block] = [block for group in found for block in _goals(desk, group)] or [Prose(desk.say("no_goals"))]
+    room = IfRoom((Sayings(desk.say("besides_name"), (), most=8),))
+    # on whole leaves, if the lower or the higher rows of the stages come out so
+    for least in _STAGE_ROWS:
+        blocks = [*goals, *_stages(desk, everybody, least), *_sources(desk, found), room]
+        pages = desk.pages(head, blocks, name=desk.say("record_word"), loosen=2.0)
+        if len(pages) == 1 or len(pages) % 2 == 0:
+            break
     laid = [Laid("record", SHEET.title, pages, sides="two-sided-long-edge")]
     for person in everybody:
         if person.items:
@@ -143,8 +144,8 @@ def _listed(desk: Desk, group: Coverage) -> Table:
 # The stages of designing
 
 
-def _stages(desk: Desk, everybody: Sequence[Person]) -> list[Block]:
-    """For each level and job of its challenges: the stages, what they are in the spirit of, room for a date."""
+def _stages(desk: Desk, everybody: Sequence[Person], least: float) -> list[Block]:
+    """For each level and job of its challenges: the stages and their codes, room for a date; rows `least` mm high."""
     if not desk.study.challenges:
         return []
     blocks: list[Block] = []
@@ -156,7 +157,7 @@ def _stages(desk: Desk, everybody: Sequence[Person]) -> list[Block]:
         for level, group in by_level(makers):
             key = "stages_name" if job == "design" else "stages_name_find_out"
             notes = (note,) if note else ()
-            table = _stage_table(desk, level, job)
+            table = _stage_table(desk, level, job, least)
             blocks.append(Step(desk.say(key, names=names_of(group)), (table,), notes, gap=4.0, wide=True))
     return [*blocks, Prose(desk.say("results_hint"), "small", gap=3.0)]
 
@@ -167,7 +168,7 @@ def _weeks_of_job(desk: Desk, job: str) -> list[int]:
     return [number for number, making in made if job_of(desk.study.challenges[making.number]) == job]
 
 
-def _stage_table(desk: Desk, level: str, job: str) -> Table:
+def _stage_table(desk: Desk, level: str, job: str, least: float) -> Table:
     """The stages of a level for a job, with the codes they are in the spirit of."""
     columns = (
         Column(desk.say("stage"), -32.0, names=True),
@@ -180,7 +181,7 @@ def _stage_table(desk: Desk, level: str, job: str) -> Table:
         (Cell(stage.title, "label"), stage.does, Cell(", ".join(stage.in_spirit_of), fine), "")
         for stage in stages(level, job)
     )
-    return Table(columns, rows, least=6.2, most=10.0, style="small", pad=0.8)
+    return Table(columns, rows, least=least, most=least * 1.6, style="small", pad=0.8)
 
 
 def _stage_note(desk: Desk, numbers: Sequence[int]) -> str:

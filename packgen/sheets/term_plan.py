@@ -22,14 +22,14 @@ from packgen.page.table import Cell, Column, Table
 from packgen.page.text import Style
 from packgen.page.timetable import IfRoom, Pairs, Sayings, Step
 from packgen.planning.coverage import runs_of
-from packgen.planning.days import months_between, short_days, short_span
+from packgen.planning.days import WEEKDAYS, months_between, short_days, short_span
 from packgen.planning.load import Span, takes
 from packgen.planning.minutes import ASSUMED, Assumed
 from packgen.planning.notes import listed, week_list
 from packgen.planning.people import Person
 from packgen.planning.printed_items import sheets_of_week
 from packgen.planning.ready import kinds_due
-from packgen.planning.weeks import MAKINGS, AwayWeek, Week
+from packgen.planning.weeks import MAKINGS, AwayWeek, Making, Week
 
 SHEET = Sheet(
     title="Term plan",
@@ -106,7 +106,7 @@ def _row(
     if isinstance(entry, AwayWeek):
         return _away(desk, entry, heads)
     bold = Style(desk.look.label.face, desk.look.small.size, desk.look.small.leading)
-    makings = "\n".join(making_words(desk, making) for making in entry.makings)
+    makings = "\n".join(_making(desk, m, day) for m, day in zip(entry.makings, entry.making_days, strict=True))
     cells: dict[str, str | Cell] = {
         desk.say("week"): Cell(str(entry.number), "strong"),
         desk.say("date"): short_days(entry.dates),
@@ -118,6 +118,14 @@ def _row(
         desk.say("done"): Cell(box=True),
     }  # fmt: skip
     return tuple(cells[head] for head in heads)
+
+
+def _making(desk: Desk, making: Making, day: date | None) -> str:
+    """A making, and the day the calendar has it on if that is not a sitting's."""
+    words = making_words(desk, making)
+    return (
+        desk.say("making_day", making=words, day=f"{WEEKDAYS[day.weekday()][:3]} {short_days([day])}") if day else words
+    )
 
 
 def _timed(desk: Desk) -> list[str]:

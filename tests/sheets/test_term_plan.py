@@ -6,6 +6,7 @@ import pytest
 from parent_desks import CHILDREN, FAMILIES, STUDIES, assert_well_set, desk, family, laid, said, squeezed, study
 
 from packgen.faults import Said
+from packgen.planning.print_plan import NumberedSheet
 from packgen.reading.models import Term
 
 
@@ -41,6 +42,20 @@ def test_minutes_are_those_of_the_planned_weeks_and_add_up() -> None:
              sum(w.sheet_minutes for w in on.term.weeks), sum(w.making_minutes for w in on.term.weeks)]  # fmt: skip
     assert "inall" + "".join(map(str, total)) in words
     assert sum(total) == sum(week.minutes for week in on.term.weeks)
+
+
+def test_a_making_apart_from_the_sittings_has_its_day_and_sheets_have_their_numbers() -> None:
+    on = desk("term-plan")
+    words = said(*laid("term-plan")[0].pages)
+    apart = [(m, day) for week in on.term.weeks for m, day in zip(week.makings, week.making_days, strict=True) if day]
+    assert apart
+    for _, day in apart:
+        assert f"(Sat{day.day}" in words
+    first = on.packs[0].items[0]
+    sheets = tuple(NumberedSheet("Juno", n, "Title", first.sheet, "Title", week=2) for n in (7, 8, 9))
+    runs = [replace(run, sheets=sheets) if run.path.startswith("juno/1") else run for run in on.print_runs]
+    numbered = said(*laid("term-plan", runs=runs)[0].pages)
+    assert "Juno7–9" in numbered and "thenumbersattheirfeet" in numbered
 
 
 def test_what_may_be_left_out_is_said() -> None:
