@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
@@ -24,6 +25,7 @@ from packgen.trials.frame import Expected, Figure
 from packgen.trials.plan import TrialPlan
 from packgen.units import Quantity, quantity
 
+_SAME = 0.4  # the part of a question's words that another has if it asks the same
 _MOST_NAMED, _MOST_LETTERS = 5, 48  # so many names, of so many letters together, stand over a table's columns
 
 
@@ -252,11 +254,17 @@ def _faults(key: _Key) -> list[Block]:
 def _further(key: _Key) -> list[Block]:
     model = key.plan.model
     said = [str(key.challenge.extension)] if key.challenge.extension else []
-    said += [model.extension] if model and model.extension else []
+    said += [model.extension] if model and model.extension and not _alike(model.extension, said) else []
     if not said:
         return []
     words: Block = Prose(said[0], key.style) if len(said) == 1 else Bullets(tuple(said), style=key.style, spread=0.15)
     return [Step(key.desk.say("further_name"), (words,))]
+
+
+def _alike(words: str, said: Sequence[str]) -> bool:
+    """True if so much of what is to be said was said that it would be asked twice."""
+    own = set(re.findall(r"\w{4,}", words.lower()))
+    return bool(own) and len(own & set(re.findall(r"\w{4,}", " ".join(said).lower()))) / len(own) >= _SAME
 
 
 def _care(key: _Key) -> list[Block]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from packgen.page.desk import Desk
@@ -11,6 +12,17 @@ from packgen.planning.print_plan import RunInfo
 from packgen.planning.shopping import Maker, needs_of
 from packgen.reading.models import Material
 
+# A tool, the words of a step that need it, and the words of a list that have it.
+_TOOLS = (
+    ("scissors", r"\bscissors\b|\bsnip\b", r"scissors|knife"),
+    ("pencil", r"\bpencil\b", r"pencil"),
+    ("ruler", r"\bruler\b", r"\bruler|tape measure"),
+    ("stopwatch", r"\bthe watch\b|\bstopwatch\b|\btime how long\b", r"watch|timer|phone"),
+    ("scales", r"\bweighs?\b", r"scales|balance"),
+    ("tape", r"\btape (?:the|it|one|over|foil|them|a|round)\b", r"\b(?:sticky|masking|parcel|clear|wide|duct) \w*"),
+    ("punch", r"\bpunch\b", r"punch"),
+    ("needle", r"\bneedle\b", r"needle|punch|pricker|\bpin\b"),
+)
 _MAKINGS = frozenset({"challenge", "model"})
 
 
@@ -20,7 +32,17 @@ def needed_by_all(desk: Desk, kind: str, number: int, persons: Sequence[Person])
     The same people are counted, with the same spare. Card that comes printed is left out: it lies in the folder.
     """
     needs = needs_of(desk.study, makers_of(desk, persons), kind, number, _customary(desk))
-    return tuple(_said(desk, need.material, need.amounts) for need in needs if not need.printed)
+    listed = tuple(_said(desk, need.material, need.amounts) for need in needs if not need.printed)
+    making = desk.study.challenges[number] if kind == "challenge" else desk.study.models[number]
+    return (*listed, *_told(desk, " ".join(map(str, (*making.steps, *making.caution))), " ".join(listed)))
+
+
+def _told(desk: Desk, steps: str, listed: str) -> tuple[str, ...]:
+    """The tools that steps and cautions speak of and the list has not."""
+    steps, listed = steps.lower(), listed.lower()
+    return tuple(
+        desk.say(f"tool_{key}") for key, told, has in _TOOLS if re.search(told, steps) and not re.search(has, listed)
+    )
 
 
 def needed_words(desk: Desk, materials: Sequence[Material], makers: int = 1) -> tuple[str, ...]:

@@ -107,12 +107,12 @@ def _who(desk: Desk, persons: Sequence[Person]) -> Block:
     """Each child, how it works at its level, and what is printed for it."""
     printed = any(_runs_of(desk, person) for person in persons)
     columns = [Column(desk.say("who_child"), 0.75, names=True), Column(desk.say("who_how"), 2.4)]
-    columns += [Column(desk.say("who_paper"), 1.0, desk.say("who_unit"))] if printed else []
+    columns += [Column(desk.say("who_paper"), 1.0)] if printed else []
     rows: list[tuple[str | Cell, ...]] = []
     for person in persons:
         name = person.name if person.age is None else desk.say("age", name=person.name, age=person.age)
         runs = _runs_of(desk, person)
-        paper = f"{len(runs)} · {sum(fresh_sheets(run) for run in runs)}"
+        paper = desk.say("who_files", files=len(runs), sheets=sum(fresh_sheets(run) for run in runs))
         rows.append((name, desk.say(f"how_{person.level}"), *([paper] if printed else [])))
     return Table(tuple(columns), tuple(rows), least=8.0, grow=0.0, pad=1.1)
 

@@ -17,6 +17,7 @@ from packgen.page.week_later import later_steps, making_steps, table_sheets
 from packgen.page.week_sheets import week_lists
 from packgen.page.week_talk import life_step, read_step, talk_steps
 from packgen.planning.days import long_days
+from packgen.planning.notes import LONG_CHAPTER
 from packgen.planning.people import Person
 from packgen.planning.weeks import Making, Week
 
@@ -96,8 +97,18 @@ def _before(lesson: Lesson) -> list[Block]:
     if things:
         note = desk.say("find_note", count=len(lesson.persons))
         steps.append(Step(desk.say("find_name"), (Pairs(things, most=0.3),), (note,)))
-    note = desk.say("before_aloud", minutes=lesson.before_minutes) if lesson.before_minutes else desk.say("before_note")
+    note = (
+        desk.say("before_aloud", minutes=lesson.before_minutes, evenings=_evenings(lesson))
+        if lesson.before_minutes
+        else desk.say("before_note")
+    )
     return _headed(desk.say("moment_before"), note, steps)
+
+
+def _evenings(lesson: Lesson) -> int:
+    """Over how many evenings the chapters of a week are read: one each where all are too long for one evening."""
+    chapters = len(lesson.week.chapters)
+    return chapters if chapters > 1 and lesson.before_minutes > LONG_CHAPTER else 1
 
 
 def _table(lesson: Lesson) -> list[Block]:

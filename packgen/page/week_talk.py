@@ -7,10 +7,11 @@ from packgen.page.lesson import Lesson
 from packgen.page.looking import look_step
 from packgen.page.parents import capital, part_name
 from packgen.page.timetable import Pairs, Step
+from packgen.page.week_sheets import sheets_of
 from packgen.planning.people import by_level, names_of
 from packgen.planning.plan import life_at
 from packgen.planning.weeks import Recalled
-from packgen.reading.models import Word
+from packgen.reading.models import LEVELS, Word
 
 MOST_RECALLED = 4
 
@@ -62,9 +63,23 @@ def read_step(lesson: Lesson) -> list[Block]:
         told = " ".join(f"{part.rstrip('.')}." for part in (capital(pages), speaks) if part)
         title = Prose(desk.say("read_chapter", number=number, title=chapter.title), "strong", tight=bool(told))
         blocks.append(Stack((title, *([Prose(told, gap=0.0)] if told else [])), gap=0.8))
+    beside = _at_hand(lesson)
+    if beside:
+        blocks.append(Prose(desk.say("read_sheets", numbers=beside), "small", gap=0.8))
     if week == next((w for w in desk.term.weeks if w.chapters), None):
         blocks.append(Prose(desk.say("read_how"), "small", gap=0.8))
     return [Step(part_name(desk, "read"), tuple(blocks), lesson.minutes(("read",)))]
+
+
+def _at_hand(lesson: Lesson) -> str:
+    """The sheets that the older have at hand while they listen: what was last time, and words to guess at."""
+    desk, week = lesson.desk, lesson.week
+    said = []
+    for person in lesson.persons:
+        kinds = ("telling", "words") if any(person.level in (w.levels or LEVELS) for w in week.words) else ("telling",)
+        numbers = [s.number for s in sheets_of(desk, person) if s.kind in kinds and s.number and not person.young]
+        said += [f"{person.name} {', '.join(map(str, sorted(numbers)))}"] if numbers else []
+    return " · ".join(said)
 
 
 def words_step(lesson: Lesson) -> list[Block]:

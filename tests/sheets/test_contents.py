@@ -121,4 +121,4 @@ def test_files_and_sheets_are_those_of_each_child() -> None:
     on = desk("contents")
     # 14 sheets of plain paper, 2 for the book and 1 of card, in three files
     assert "Juno,11" in words(on, first_blocks(on, persons(on), ()))
-    assert "3·17" in words(on, first_blocks(on, persons(on), ()))
+    assert "3files,17sheets" in words(on, first_blocks(on, persons(on), ()))

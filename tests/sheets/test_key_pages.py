@@ -9,6 +9,7 @@ from packgen.page.desk import Desk
 from packgen.page.key_pages import key_blocks
 from packgen.page.marks import Text
 from packgen.page.parents import height_of, persons
+from packgen.planning.challenges import trial_of
 from packgen.reading.models import Challenge, ChildResults, Family, Given, RowTried
 from packgen.trials.models import models
 from packgen.units import Quantity, quantity
@@ -155,3 +156,19 @@ def test_means_are_filled_in_once_the_numbers_are_known() -> None:
     last.draw(on.kit, pen, 0.0, 0.0, on.live_width, 120.0)
     # (0.8 + 0.9 + 0.7) / 3
     assert "0.8" in [mark.text for mark in pen.marks if isinstance(mark, Text)]
+
+
+def test_what_the_study_asks_further_is_not_asked_again_in_other_words() -> None:
+    on = desk("guide")
+    model = trial_of(challenge(), on.family)[0].model
+    again = replace(challenge(), extension=Said(f"Now {model.extension}"))
+    assert squeezed(words(on, key_blocks(on, again, persons(on), WHOLE))).count(squeezed(model.extension)) == 1
+    other = replace(challenge(), extension=Said("Paint it in stripes."))
+    said = squeezed(words(on, key_blocks(on, other, persons(on), WHOLE)))
+    assert squeezed(model.extension) in said and "Paintitinstripes." in said
+
+
+def test_the_younger_note_their_middle_one_and_the_older_their_mean() -> None:
+    on = desk("guide")
+    said = squeezed(words(on, key_blocks(on, challenge(), persons(on), WHOLE)))
+    assert "Juno:themean.Bram:themiddleone." in said

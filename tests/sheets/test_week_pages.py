@@ -1,16 +1,18 @@
 from dataclasses import replace
 
-from parent_desks import CHILDREN, challenge, desk, family, laid, pages_of, said, squeezed, study
+from parent_desks import CHILDREN, challenge, desk, family, laid, material, pages_of, said, squeezed, study
 
+from packgen.faults import Said
 from packgen.page.blocks import Block
 from packgen.page.desk import Desk
 from packgen.page.lesson import Lesson
 from packgen.page.marks import Text
+from packgen.page.needed import needed_by_all
 from packgen.page.parents import persons
 from packgen.page.start_pages import how_to_blocks
 from packgen.page.week_later import first_week
 from packgen.page.week_pages import week_moments, week_subject, week_title
-from packgen.planning.weeks import Making, Recalled, SheetDue, Week
+from packgen.planning.weeks import Making, Part, Recalled, SheetDue, Week
 
 
 def words(on: Desk, blocks: list[Block]) -> str:
@@ -93,9 +95,9 @@ def test_a_making_that_shared_its_week_is_recalled_only_if_it_was_made() -> None
     made = tuple(Making("challenge", name, k, 60) for k, name in enumerate(("One", "Two")))
     weeks = (replace(on.term.weeks[0], makings=made), replace(on.term.weeks[1], makings=()))
     recalled = replace(weeks[1], recall=(Recalled("challenge", "One"),))
-    for both, said in ((made, "“One”,ifyoumadeit:"), (made[:1], "“One”:")):
+    for both, asked in ((made, "“One”,ifyoumadeit:"), (made[:1], "“One”:")):
         term = replace(on.term, weeks=(replace(weeks[0], makings=both), recalled, *on.term.weeks[2:]))
-        assert said in whole(replace(on, term=term), recalled)
+        assert asked in whole(replace(on, term=term), recalled)
 
 
 def test_every_week_ends_with_room_for_what_was_said() -> None:
@@ -124,4 +126,22 @@ def test_a_models_own_danger_comes_first_and_the_rules_for_all_models_once_in_fr
     told = whole(replace(on, pack=front), week)
     assert "Ahotgluegunburns" in alone and "Ahotgluegunburns" not in told
     assert "Therulesforcuttingandgluingareonthepage" in told
-    assert "Ahotgluegunburns" in words(on, how_to_blocks(on, persons(on)))
+    assert "Ahotgluegunburns" in words(desk("contents"), how_to_blocks(desk("contents"), persons(on)))
+
+
+def test_tools_that_only_steps_speak_of_are_to_be_found_too() -> None:
+    steps = (Said("Weigh the load."), Said("Tape the thread to it and start the watch."))
+    made = replace(challenge("One"), steps=steps, materials=(material("stopwatch", 1, shared=True),))
+    on = desk("guide", study(models=(), challenges=(made,)))
+    words_of = needed_by_all(on, "challenge", 0, persons(on))
+    assert "kitchen scales" in words_of and "sticky tape" in words_of
+    assert [words for words in words_of if "watch" in words] == ["stopwatch"]
+
+
+def test_two_chapters_too_long_for_one_evening_are_read_on_two() -> None:
+    on = desk("guide")
+    week = next(week for week in on.term.weeks if week.chapters)
+    long = replace(week, chapters=week.chapters * 2, other=(Part("read", 52),), sittings=())
+    assert "achapteroneachofthe2eveningsbefore" in whole(on, long)
+    short = replace(long, other=(Part("read", 20),))
+    assert "theeveningbefore;about20minutesaloud,atbedtime" in whole(on, short)
