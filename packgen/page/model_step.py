@@ -67,7 +67,9 @@ def model_things(desk: Desk, number: int, persons: Sequence[Person]) -> tuple[st
     net = _net(desk, desk.study.models[number], persons)
     own = needed_by_all(desk, "model", number, persons)
     named = " ".join(own).lower()
-    wanted = () if isinstance(net, NetError) else (words for words in net.materials if words not in named)
+    wanted = () if isinstance(net, NetError) else tuple(words for words in net.materials if words not in named)
+    if "punch" in named or "needle" in named:
+        wanted = tuple(words for words in wanted if not words.startswith("hole punch"))
     # the card has the net on it already: it comes out of the printer and lies in the folder
     return (*own, *(desk.say("find_card") if words.startswith("card ") else words for words in wanted))
 

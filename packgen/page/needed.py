@@ -40,9 +40,11 @@ def needed_by_all(desk: Desk, kind: str, number: int, persons: Sequence[Person])
 def _told(desk: Desk, steps: str, listed: str) -> tuple[str, ...]:
     """The tools that steps and cautions speak of and the list has not."""
     steps, listed = steps.lower(), listed.lower()
-    return tuple(
-        desk.say(f"tool_{key}") for key, told, has in _TOOLS if re.search(told, steps) and not re.search(has, listed)
-    )
+    found: list[str] = []
+    for key, told, has in _TOOLS:
+        if re.search(told, steps) and not re.search(has, " ".join((listed, *found))):
+            found.append(desk.say(f"tool_{key}"))
+    return tuple(found)
 
 
 def needed_words(desk: Desk, materials: Sequence[Material], makers: int = 1) -> tuple[str, ...]:

@@ -108,6 +108,11 @@ def _moments(lesson: Lesson, first: float, next_: float) -> list[Block]:
         for before, after in moments.halves:
             if height_of(desk, before) <= first and height_of(desk, [*after, kept]) <= next_:
                 return [*before, notes_if_room(desk), Break(), *after, kept]
+    for moments in (far, near):
+        for k in range(len(moments.table) - 1, 1, -1):  # after a whole step: the first block is the moment's heading
+            before, after = (*moments.before, *moments.table[:k]), (*moments.table[k:], *moments.later)
+            if height_of(desk, before) <= first and height_of(desk, [*after, kept]) <= next_:
+                return [*before, notes_if_room(desk), Break(), *after, kept]
 
     def count(moments: Moments) -> int:
         blocks = [*moments.all, kept]

@@ -145,3 +145,10 @@ def test_two_chapters_too_long_for_one_evening_are_read_on_two() -> None:
     assert "achapteroneachofthe2eveningsbefore" in whole(on, long)
     short = replace(long, other=(Part("read", 20),))
     assert "theeveningbefore;about20minutesaloud,atbedtime" in whole(on, short)
+
+
+def test_a_tool_for_holes_is_listed_once() -> None:
+    steps = (Said("A grown-up makes the holes with a punch or a needle."),)
+    on = desk("guide", study(challenges=(replace(challenge("One"), steps=steps),)))
+    holes = [said for said in needed_by_all(on, "challenge", 0, persons(on)) if "punch" in said or "needle" in said]
+    assert holes == ["a hole punch or a thick needle"]

@@ -35,7 +35,7 @@ def _hole(values: Values) -> float:
 
 def _figures(values: Values) -> tuple[Figure, ...]:
     # Rules differ by a fifth (see RAYLEIGH) and nobody can measure such a hole closer: one place is enough.
-    return (Figure("hole for the sharpest picture, made with the tip of a pin alone, about",
+    return (Figure("hole for the sharpest picture (the tip of a pin)",
                    quantity(round(_hole(values), 1), "mm")),)  # fmt: skip
 
 
