@@ -17,6 +17,7 @@ from packgen.trials.ticks import Axis, PictureScale
 
 # Grid lines nearer than this cannot be told apart with a pencil.
 _FINEST = 1.8
+_FINEST_BARS = 3.0  # a bar is coloured up to a line, so its lines are a crayon apart
 _TICK = 1.6
 _CLEAR = 1.2
 _LEAST_PLOT = 42.0
@@ -232,7 +233,8 @@ class Chart:
     def _minor(self, axis: Axis, long: float) -> int:
         """Into how many parts the grid divides a step: the axis's own, or a divisor of it, if lines come too near."""
         step = long / max(1, len(axis.ticks) - 1)
-        fits = [n for n in range(axis.minor, 0, -1) if axis.minor % n == 0 and step / n >= _FINEST]
+        finest = _FINEST_BARS if self.kind == "bars" else _FINEST
+        fits = [n for n in range(axis.minor, 0, -1) if axis.minor % n == 0 and step / n >= finest]
         return fits[0] if fits else 1
 
     def _grid(self, pen: Pen, frame: Frame) -> None:
@@ -247,7 +249,8 @@ class Chart:
         for at, main in _grid_places(self.y, self._minor(self.y, frame.height)):
             here = low + at * frame.height
             for start, end in strips:
-                pen.line(start, here, end, here, THIN if main else HAIR, GUIDE if main else TINT, role="grid")
+                wide = THIN if main and not bars else HAIR
+                pen.line(start, here, end, here, wide, GUIDE if main else TINT, role="grid")
             if bars and main:  # between the bars only what leads the eye from a number to the bars
                 pen.line(left, here, right, here, HAIR, TINT, _LEADING, role="leader")
         if self.x.words:
