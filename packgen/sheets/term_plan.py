@@ -123,9 +123,7 @@ def _row(
 def _making(desk: Desk, making: Making, day: date | None) -> str:
     """A making, and the day the calendar has it on if that is not a sitting's."""
     words = making_words(desk, making)
-    return (
-        desk.say("making_day", making=words, day=f"{WEEKDAYS[day.weekday()][:3]} {short_days([day])}") if day else words
-    )
+    return f"{words}\n{WEEKDAYS[day.weekday()][:3]} {short_days([day])}" if day else words
 
 
 def _timed(desk: Desk) -> list[str]:
