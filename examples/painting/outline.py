@@ -14,7 +14,7 @@ from typing import Any
 
 import numpy as np
 from PIL import Image
-from shapely import MultiPolygon, Polygon, make_valid, unary_union
+from shapely import MultiPolygon, Point, Polygon, make_valid, unary_union
 from shapely.geometry.base import BaseGeometry
 
 from .shapes import Floats, Points
@@ -25,6 +25,7 @@ _SOLID, _SHARP = 0.84, 3.0  # what is thinner paint or softer than this has no o
 _ALIKE = 0.19  # of the colour's range: shapes nearer than this that overlap are one
 _LIGHT, _VEIL, _SOFT = 0.9, 0.6, 6.0  # nor has a veil, unless it is nearly white, like a cloud
 _GROUND = 40_000.0  # square units: two shapes so large, like a wall and a table, stay two
+_ACROSS = 9  # places each way, of which the colour of a shape that changes is the mean
 _BACK = 12  # shapes, among which a cloud looks for its other parts
 _LEAVES, _LUMPS = (
     60,
@@ -115,9 +116,14 @@ class Outline(Surface):
     def _colour(self, colour: Colour, ground: BaseGeometry) -> Array:
         if not callable(colour):
             return rgb(colour)
-        middle = ground.representative_point()
-        here = (np.array([[v]], np.float32) for v in self._unplaced(middle.x, middle.y))
-        return np.asarray(colour(*here)[0, 0], np.float32)
+        left, low, right, top = ground.bounds
+        grid = [Point(x, y) for x in np.linspace(left, right, _ACROSS) for y in np.linspace(low, top, _ACROSS)]
+        inside = [point for point in grid if ground.contains(point)] or [ground.representative_point()]
+        found = []
+        for point in inside:
+            here = (np.array([[v]], np.float32) for v in self._unplaced(point.x, point.y))
+            found.append(np.asarray(colour(*here)[0, 0], np.float32))
+        return np.asarray(np.mean(found, axis=0), np.float32)
 
     def _unplaced(self, x: float, y: float) -> tuple[float, float]:
         f = self.frame

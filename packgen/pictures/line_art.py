@@ -101,6 +101,7 @@ _ALIKE, _TONE_ALIKE = 0.06, 0.05
 _TOLERANCE = 0.4
 _DRAWING_PASSES = 8
 _INK_PASSES, _INK_TOLERANCE = 6, 0.3
+_BARE = 0.995
 _BESIDE = 0.25  # a number stands beside the ink if it has at least so much of the room it would have over it
 _LIGHT, _DARK = 0.95, 0.27  # the lightest tone is told from bare paper, the darkest is what a soft pencil gives
 
@@ -248,7 +249,9 @@ def _numbered(store: Store, path: Path, level: int, colours: int, drawing: Path 
     cut = _cut_up(store, path, level, drawing, whole=True)
     means, sizes = _mean_colours(cut), cut.areas.sizes()
     if cut.thing:
-        of_things, paints = painted_things(list(cut.fill), *_lying(cut, sizes), colours)
+        seen = dict(zip(cut.thing, means, strict=True))
+        fill = [seen[k] if min(own) > _BARE else own for k, own in enumerate(cut.fill)]  # bare paper tells no colour
+        of_things, paints = painted_things(fill, *_lying(cut, sizes), colours)
         paint = [of_things[thing] for thing in cut.thing]
     else:
         paints = paints_for(means, [size**0.7 for size in sizes], colours)
@@ -256,7 +259,7 @@ def _numbered(store: Store, path: Path, level: int, colours: int, drawing: Path 
     used = tuple(paints[k] for k in sorted(set(paint)))
     art = _art_in(cut, level, _in_order(paint), means, _ALIKE)
     if cut.thing:
-        own = [cut.fill[thing] for thing in cut.thing]
+        own = [fill[thing] for thing in cut.thing]
         art = replace(art, regions=tuple(replace(r, colour=c) for r, c in zip(art.regions, own, strict=True)))
     return replace(art, palette=used)
 
