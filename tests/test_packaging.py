@@ -94,7 +94,7 @@ def test_what_is_imported_is_declared() -> None:
 
     project = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["project"]
     said = {line.split(">")[0].lower() for line in project["dependencies"]}
-    declared = {{"pyyaml": "yaml", "pillow": "PIL"}.get(name, name) for name in said}
+    declared = {{"pyyaml": "yaml", "pillow": "PIL", "opencv-python-headless": "cv2"}.get(name, name) for name in said}
     for path in (ROOT / "packgen").rglob("*.py"):
         for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
             modules = [a.name for a in node.names] if isinstance(node, ast.Import) else []
