@@ -134,9 +134,9 @@ def _younger(made: ChallengeSet) -> list[Section]:
 
 
 def _younger_make(made: ChallengeSet, ready: list[Block]) -> Section:
-    """What is needed, unless it was told before, and how it is made; the steps of a thing on card are not parted."""
+    """What is needed, unless it was told before, and how it is made; the steps stand together on one page."""
     make = [*ready, *building(made, 4)]
-    if made.templates and made.length(made.section("make", make)) > 1:
+    if made.length(made.section("make", make)) > 1:
         make = [*ready, *building(made, 4, apart=True)]
     if make:
         return made.roomy("make", make, DrawBox(made.say("made_draw"), least=26.0, most=180.0))
