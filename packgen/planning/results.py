@@ -3,16 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 
 from packgen.faults import Fault, Place, Said, nearest, warning
 from packgen.planning.challenges import trial_of
 from packgen.reading.models import Challenge, ChildResults, Family, RowTried, Study
 from packgen.reading.names import key_form, snippet
-from packgen.trials.results import ResultSummary, judge_results, row_of
+from packgen.trials.results import ResultSummary, RowResult, judge_results, row_of
 from packgen.trials.telling import sentence
-from packgen.trials.trial import TrialPlan
+from packgen.trials.trial import Row, TrialPlan
+
+# What the line of a child's own design is called on the sheets; a family may write either.
+OWN = frozenset({"my own", "mine", "own"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,6 +26,8 @@ class Outcome:
     challenge: Challenge
     written: ChildResults
     summary: ResultSummary
+    own: ResultSummary | None = None
+    """The one line of the child's own design, which nobody predicted; None if there are no numbers for it."""
 
     @property
     def done(self) -> date | None:
@@ -32,6 +37,12 @@ class Outcome:
     def at(self, level: str) -> ResultSummary:
         """The results as a level works them out: the younger take the middle number, the others the mean."""
         return self.summary.with_middles() if level in ("first", "younger") else self.summary
+
+    def own_at(self, level: str) -> RowResult | None:
+        """The line of the child's own design as a level works it out; None if there are no numbers for it."""
+        if self.own is None:
+            return None
+        return (self.own.with_middles() if level in ("first", "younger") else self.own).rows[0]
 
     def told(self, level: str, names: Mapping[str, str] | None = None) -> str:
         """One or two sentences on the results for a level: `first`, `younger`, `older` or `upper`.
@@ -85,10 +96,16 @@ def _judged(study: Study, family: Family) -> Iterator[tuple[Outcome | None, list
         plan = trial_of(challenge, family)[0] if challenge and _may_be(result, study) else None
         if challenge is None or plan is None:
             continue
-        rows, faults = _by_row(plan, result.trials)
+        own = [row for row in result.trials if key_form(row.label) in OWN and row_of(plan, row.label) is None]
+        rows, faults = _by_row(plan, [row for row in result.trials if row not in own[:1]])
         summary = judge_results(plan, [row.tried if row else () for row in rows])
         faults += _odd(summary, rows)
-        yield Outcome(str(result.child), challenge, result, summary), faults
+        yield Outcome(str(result.child), challenge, result, summary, _own(plan, own[0]) if own else None), faults
+
+
+def _own(plan: TrialPlan, row: RowTried) -> ResultSummary:
+    """What the line of the child's own design says: it is judged by itself, for nothing was expected of it."""
+    return judge_results(replace(plan, rows=(Row(str(row.label), None),)), [row.tried])
 
 
 def _by_row(plan: TrialPlan, written: Sequence[RowTried]) -> tuple[list[RowTried | None], list[Fault]]:

@@ -129,7 +129,7 @@ def _bars(desk: Desk, summary: ResultSummary, names: Mapping[str, str]) -> Block
 
 
 def _younger(desk: Desk, outcome: Outcome, summary: ResultSummary, roomy: bool) -> list[Block]:
-    blocks: list[Block] = [_table(desk, summary), *_brackets(desk, summary)]
+    blocks: list[Block] = [_table(desk, outcome, summary), *_brackets(desk, summary)]
     if _known(summary):
         blocks.append(_strips(desk, summary))
     blocks.append(Boxed(Stack((Prose(outcome.told("younger"), "strong"), *_apart(desk, summary))), "note"))
@@ -162,7 +162,7 @@ def _apart(desk: Desk, summary: ResultSummary) -> list[Block]:
 
 def _older(desk: Desk, outcome: Outcome, summary: ResultSummary, roomy: bool) -> list[Block]:
     question = outcome.summary.plan.question(desk.level)
-    blocks: list[Block] = [Prose(question, "strong"), _table(desk, summary), *_brackets(desk, summary)]
+    blocks: list[Block] = [Prose(question, "strong"), _table(desk, outcome, summary), *_brackets(desk, summary)]
     if _known(summary):
         blocks += [heading(desk.say("chart_title")), _chart(desk, summary)]
     blocks.append(Boxed(Prose(outcome.told(desk.level), "body"), "note"))
@@ -203,13 +203,18 @@ def _curve(summary: ResultSummary, fitted: Fit, low: float, high: float) -> tupl
     return tuple((x, y) for x in xs for y in (fitted.at(x),) if axis.low <= y <= axis.high)
 
 
-def _table(desk: Desk, summary: ResultSummary) -> Block:
-    """The table as the child filled it in. What was missed is a dash; what is not counted stands in brackets."""
+def _table(desk: Desk, outcome: Outcome, summary: ResultSummary) -> Block:
+    """The table as the child filled it in. What was missed is a dash; what is not counted stands in brackets.
+
+    The child's own design has the last line; it is no point on the chart, for it is none of the planned values.
+    """
     kinds = [column.kind for column in summary.plan.columns(desk.level) if column.kind != "guess"]
-    count = max(1, *(_tried(row) for row in summary.rows))
+    own = outcome.own_at(desk.level)
+    tried = [*summary.rows, *([own] if own else [])]
+    count = max(1, *(_tried(row) for row in tried))
     if count < 2:
         kinds = [kind for kind in kinds if kind in ("value", "trial")]
-    lines = [_line(summary, row, count) for row in summary.rows]
+    lines = [_line(summary, row, count) for row in tried]
     return trial_table(desk, summary.plan, lines, kinds, _PRINTED_ROW)
 
 

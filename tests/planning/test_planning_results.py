@@ -60,6 +60,17 @@ def test_a_row_the_trial_does_not_have_is_a_fault_that_names_the_rows(tmp_path: 
     assert fault.instead == "Its rows are: 120 mm, 180 mm, 240 mm."
 
 
+def test_the_line_of_a_design_of_ones_own_is_judged_by_itself(tmp_path: Path) -> None:
+    results = SOFT + "      120 mm: [0.70, 0.72]\n      My own: [0.5, 1.0, 2.25]\n"
+    outcome = only(tmp_path, results)
+    assert not result_faults(*read(tmp_path, results))
+    assert [row.answer for row in outcome.summary.rows] == [0.71, None, None]
+    younger, older = outcome.own_at("younger"), outcome.own_at("older")
+    assert younger and older and (younger.answer, older.answer) == (1.0, 1.25)
+    (again,) = result_faults(*read(tmp_path, results + "      mine: [0.9]\n"))
+    assert again.severity is Severity.FAULT and again.place.line == 9
+
+
 def test_a_row_written_twice_in_two_units_is_a_fault(tmp_path: Path) -> None:
     (fault,) = result_faults(*read(tmp_path, SOFT + "      120 mm: [0.7]\n      12 cm: [0.8]\n"))
     assert fault.severity is Severity.FAULT and "line 7" in fault.message and fault.place.line == 8

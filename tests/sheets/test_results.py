@@ -60,6 +60,14 @@ def test_the_table_is_filled_in_as_it_was_written_with_what_comes_of_it(tmp_path
         assert " ".join(["120", "0.95", "–", "1.02"]) in text
 
 
+def test_a_design_of_ones_own_has_the_last_line_of_the_table(tmp_path: Path) -> None:
+    built = soft(tmp_path, {**SOFT, "mine": "1.30, 1.40, 1.60"})
+    for level, ends in (("younger", "1.40"), ("older", "1.43"), ("upper", "1.43 0.30")):
+        text = " ".join(built.text(level, "results")[0].split())
+        assert f"mine 1.30 1.40 1.60 {ends}" in text, (level, text)
+        assert "1.60 s" not in text  # what is said of the planned values is said of them alone
+
+
 def test_the_bars_are_as_long_as_the_numbers(tmp_path: Path) -> None:
     built = soft(tmp_path, levels=("first", "younger"))
     (page,) = built.pages("younger", "results")
