@@ -9,6 +9,7 @@ import threading
 from collections.abc import Iterator, Sequence
 from concurrent.futures import ProcessPoolExecutor, as_completed
 from concurrent.futures.process import BrokenProcessPool
+from contextlib import contextmanager
 from multiprocessing.connection import wait
 from pathlib import Path
 
@@ -54,7 +55,8 @@ def _helped(order: Order, shop: Workshop, places: Sequence[int], sink: Sink | No
     _shop = shop
     pool = ProcessPoolExecutor(count, multiprocessing.get_context(kind), _start, (order, shop.store.folder))
     try:
-        waiting = {pool.submit(_one, place, sink): place for place in places}
+        with _ctrl_c_later():
+            waiting = {pool.submit(_one, place, sink): place for place in places}
         for done in as_completed(waiting):
             yield waiting.pop(done), done.result()
     except BrokenProcessPool as error:
@@ -63,6 +65,19 @@ def _helped(order: Order, shop: Workshop, places: Sequence[int], sink: Sink | No
     finally:
         pool.shutdown(cancel_futures=True)
         _shop = None
+
+
+@contextmanager
+def _ctrl_c_later() -> Iterator[None]:
+    """Keeps Ctrl-C waiting while helpers are forked: what Python itself does at a fork would swallow it."""
+    if not hasattr(signal, "pthread_sigmask"):  # not on every system, and there nothing is forked
+        yield
+        return
+    before = signal.pthread_sigmask(signal.SIG_BLOCK, {signal.SIGINT})
+    try:
+        yield
+    finally:
+        signal.pthread_sigmask(signal.SIG_SETMASK, before)
 
 
 def _start(order: Order, pictures: Path | None) -> None:

@@ -48,16 +48,16 @@ def test_a_caution_that_says_the_same_again_is_left_out() -> None:
     desk, challenge, plan = trial_desk("older", CANOPY + WARNED)
     said = cautions(desk, challenge, plan)
     assert sum("young child alone" in words for words in said) == 1
-    assert sum("spilt water" in words for words in said) == 0  # `water` is spoken of already
-    assert sum("glue guns burn" in words.lower() for words in said) == 1
+    assert sum("water" in words.lower() for words in said) == 1  # `water` is spoken of already
+    assert sum("glue gun" in words.lower() for words in said) == 1
     assert len(set(said)) == len(said) and set(plan.cautions) <= set(said)
 
 
 def test_cutting_is_warned_of_where_something_is_cut() -> None:
     desk, challenge, plan = trial_desk("older", NEEDS)
-    assert any("Scissors cut" in words for words in cautions(desk, challenge, plan))
+    assert any("Cut away from your fingers" in words for words in cautions(desk, challenge, plan))
     desk, challenge, plan = trial_desk("older")
-    assert not any("Scissors cut" in words for words in cautions(desk, challenge, plan))
+    assert not any("Cut away from your fingers" in words for words in cautions(desk, challenge, plan))
 
 
 @pytest.mark.parametrize("most", [1, 3, 6])
@@ -65,5 +65,5 @@ def test_the_box_ends_with_the_adult_beside_the_child(most: int) -> None:
     desk, challenge, plan = trial_desk("younger", NEEDS)
     (block,) = care(desk, challenge, plan, most)
     said = " ".join(words_of(drawn(desk.kit, block, 170.0).marks))
-    assert said.endswith("An adult is with you, and what the adult says comes first.")
+    assert said.endswith("Work with a grown-up beside you.")
     assert sum(words in said for words in cautions(desk, challenge, plan)) == min(most, 4)
