@@ -6,8 +6,9 @@ import re
 from collections.abc import Sequence
 
 from packgen.page.desk import Desk
+from packgen.page.parents import persons as everybody
 from packgen.planning.amounts import Amount, amount, shown
-from packgen.planning.people import Person
+from packgen.planning.people import MOST_NAMED, Person
 from packgen.planning.print_plan import RunInfo
 from packgen.planning.shopping import Maker, needs_of
 from packgen.reading.models import Material
@@ -59,11 +60,20 @@ def makers_of(desk: Desk, persons: Sequence[Person]) -> tuple[Maker, ...]:
         *(("model", m.title) for m in desk.study.models),
     ]
     found = []
-    for person in persons:
+    for person in _each(desk, persons):
         printed = tuple((str(title), _card(desk.runs, person, kind, str(title))) for kind, title in titles)
         own = tuple((title, sheets) for title, sheets in printed if sheets)
         found.append(Maker(person.name, person.kinds or _MAKINGS, person.age, person.glue, person.level, own))
     return tuple(found)
+
+
+def _each(desk: Desk, persons: Sequence[Person]) -> Sequence[Person]:
+    """The children one by one where the pages speak of groups: all of a level that is among the persons."""
+    children = everybody(desk)
+    if len(children) <= MOST_NAMED:
+        return persons
+    levels = {person.level for person in persons}
+    return [child for child in children if child.level in levels]
 
 
 def _card(runs: Sequence[RunInfo], person: Person, kind: str, title: str) -> int:

@@ -9,7 +9,7 @@ from packgen.page.blocks import Block, gap_of
 from packgen.page.desk import Desk
 from packgen.planning.care import besides
 from packgen.planning.days import WEEKDAYS
-from packgen.planning.people import Person, people
+from packgen.planning.people import Person, in_groups, people
 from packgen.planning.plan import PlanItem
 from packgen.planning.printed_items import printed_for
 from packgen.planning.weeks import Making, Part, Week
@@ -28,6 +28,11 @@ def persons(desk: Desk) -> tuple[Person, ...]:
 
     found = people(desk.family, desk.packs, called)
     return tuple(replace(person, items=_printed(desk, person)) for person in found)
+
+
+def spoken_of(desk: Desk) -> tuple[Person, ...]:
+    """Everybody as the guide speaks of them: of a great many, those who have the same sheets together."""
+    return in_groups(persons(desk), lambda level, count: desk.say("group", level=capital(level), count=count))
 
 
 def _printed(desk: Desk, person: Person) -> tuple[PlanItem, ...]:

@@ -5,12 +5,15 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
 
-from packgen.planning.plan import PackPlan, PlanItem
+from packgen.planning.plan import PackPlan, PlanItem, key_of
 from packgen.reading.models import LEVELS, Child, Family
 
 PARENT = "parent"
 YOUNG = ("first", "younger")
 LONGEST_MARK = 5
+
+MOST_NAMED = 24
+"""Children the parent's pages speak of one by one; of more, those who have the same sheets are spoken of together."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,6 +101,23 @@ def _mark(name: str, others: Sequence[str]) -> str:
         if not name[:letters].endswith(" ") and not any(other.casefold().startswith(begin) for other in others):
             return name[:letters]
     return name
+
+
+def in_groups(found: Sequence[Person], called: Callable[[str, int], str]) -> tuple[Person, ...]:
+    """One person to speak of for all who have a level and the same sheets, if there are more than can be named.
+
+    `called` makes its name of the level and of how many there are. Its folder and age are those of the first.
+    """
+    if len(found) <= MOST_NAMED:
+        return tuple(found)
+    groups: dict[tuple[object, ...], list[Person]] = {}
+    for person in found:
+        sheets = tuple((item.sheet, key_of(item.subject)) for item in person.items)
+        groups.setdefault((person.level, person.glue, sheets), []).append(person)
+    spoken = [
+        replace(group[0], name=called(group[0].level, len(group)), age=None, named=False) for group in groups.values()
+    ]
+    return _marked(_numbered(spoken))
 
 
 def by_level(found: Iterable[Person]) -> tuple[tuple[str, tuple[Person, ...]], ...]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from packgen.page.desk import Desk, Laid, Section, Sheet
-from packgen.page.parents import persons
+from packgen.page.parents import spoken_of
 from packgen.page.start_pages import first_blocks, how_to_blocks
 from packgen.planning.print_plan import Begin, NumberedSheet
 
@@ -21,7 +21,7 @@ def lay_out(desk: Desk) -> tuple[Laid, ...]:
 
     It is the first to be printed, so a ruler proves its scale.
     """
-    everybody = persons(desk)
+    everybody = spoken_of(desk)
     how = desk.say("how_title")
     head = desk.head(desk.say("title"), desk.say("subject"), "letter", date=False)
     how_head = desk.head(how, desk.say("how_subject"), "strip", date=False)

@@ -14,7 +14,7 @@ from packgen.page.key_pages import key_blocks, key_title
 from packgen.page.lesson import Lesson
 from packgen.page.marks import Page
 from packgen.page.parents import height_of
-from packgen.page.parents import persons as everybody
+from packgen.page.parents import spoken_of as everybody
 from packgen.page.week_pages import Moments, keep, notes_if_room, week_moments, week_subject, week_title
 from packgen.planning.people import Person
 from packgen.planning.print_plan import Begin

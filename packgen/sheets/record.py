@@ -9,7 +9,7 @@ from datetime import date
 from packgen.page.blocks import Block, Bullets, Prose
 from packgen.page.desk import Desk, Laid, Section, Sheet
 from packgen.page.look import PALE, SOFT
-from packgen.page.parents import capital, kind_name, persons
+from packgen.page.parents import capital, kind_name, spoken_of
 from packgen.page.portfolio import cover_page
 from packgen.page.table import Cell, Column, Table
 from packgen.page.timetable import IfRoom, Sayings, Step
@@ -41,7 +41,7 @@ MOST_COLUMNS = 14  # more weeks than this do not stand side by side
 
 def lay_out(desk: Desk) -> tuple[Laid, ...]:
     """The record of everybody, then a portfolio for each child whose sheets are known."""
-    everybody = persons(desk)
+    everybody = spoken_of(desk)
     found = coverage(desk.family.goals, everybody, desk.term)
     head = desk.head(desk.say("title"), desk.say("subject"), "frame", date=False)
     goals: list[Block] = [block for group in found for block in _goals(desk, group)] or [Prose(desk.say("no_goals"))]

@@ -15,8 +15,8 @@ from packgen.page.parents import (
     kind_name,
     making_words,
     part_name,
-    persons,
     shortened,
+    spoken_of,
 )
 from packgen.page.table import Cell, Column, Table
 from packgen.page.text import Style
@@ -44,7 +44,7 @@ _MINUTES = 12.0  # the width of a column of minutes
 
 def lay_out(desk: Desk) -> tuple[Laid, ...]:
     """The plan with what to do before it and what it takes; then what to know, and what the minutes rest on."""
-    everybody = persons(desk)
+    everybody = spoken_of(desk)
     head = desk.head(desk.say("title"), _subject(desk), "strip", date=False)
     blocks = [_table(desk, everybody), _legend(desk, everybody), _before(desk, everybody), _takes(desk, everybody)]
     pace = Step(desk.say("pace_title"), (Prose(desk.say("pace_subject"), "small"), _pace(desk)), gap=3.0, wide=True)

@@ -5,7 +5,7 @@ from hypothesis import strategies as st
 from planning_studies import CHILDREN, family
 
 from packgen.faults import Said
-from packgen.planning.people import by_level, names_of, people
+from packgen.planning.people import MOST_NAMED, by_level, in_groups, names_of, people
 from packgen.planning.plan import PackPlan, default_family
 from packgen.reading.models import Child, Recipe
 
@@ -58,3 +58,12 @@ def test_levels_go_from_the_youngest_up() -> None:
     found = people(family(), [])
     assert [level for level, _ in by_level(found)] == ["first", "younger", "older"]
     assert names_of(found) == "Juno, Bram and Wilf" and names_of(found[:1]) == "Juno" and names_of([]) == ""
+
+
+def test_of_a_great_many_those_who_have_the_same_sheets_are_spoken_of_together() -> None:
+    children = tuple(Child(Said(f"Child {k}"), 10, Said(("older", "first")[k % 2])) for k in range(MOST_NAMED + 1))
+    found = people(family(children=children), [])
+    few, many = (in_groups(found[:count], lambda level, count: f"{level} {count}") for count in (MOST_NAMED, None))
+    assert few == found[:MOST_NAMED]
+    assert [(person.name, person.level) for person in many] == [("older 13", "older"), ("first 12", "first")]
+    assert len({person.mark for person in many}) == 2
