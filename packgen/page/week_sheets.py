@@ -12,6 +12,7 @@ from packgen.page.parents import MAKINGS, capital, kind_name
 from packgen.page.timetable import Pairs
 from packgen.planning.people import Person, names_of
 from packgen.planning.print_plan import NumberedSheet
+from packgen.planning.printed_items import sheets_of_week
 from packgen.planning.ready import ready_for
 from packgen.planning.weeks import Week
 
@@ -37,22 +38,11 @@ def sheets_of(desk: Desk, person: Person) -> tuple[NumberedSheet, ...]:
 
 
 def sheets_in(desk: Desk, person: Person, week: Week) -> tuple[NumberedSheet, ...]:
-    """A person's sheets for one week, by number: those that begin in it, and those that are gone on with."""
-    found = [sheet for sheet in sheets_of(desk, person) if _wanted(person, week, sheet)]
-    return tuple(sorted(found, key=lambda sheet: (sheet.number is None, sheet.number or 0)))
-
-
-def _wanted(person: Person, week: Week, sheet: NumberedSheet) -> bool:
-    if sheet.week == week.number:
-        return True
-    if sheet.kind == "telling":
-        return bool(week.chapters)
-    if sheet.kind == "words":
-        return any(not word.levels or person.level in word.levels for word in week.words)
-    if sheet.kind == "picture-study":
-        return any(str(work.title) in sheet.about for work in week.again)
-    going_on = [making for making in week.makings if making.part > 1 and making.kind == sheet.kind]
-    return any(making.title in sheet.about for making in going_on)
+    """A person's sheets for one week, by number; those of a picture that is looked at once more are among them."""
+    begun = sheets_of_week(person, week, desk.print_runs)
+    shown = [sheet for sheet in sheets_of(desk, person) if sheet.kind == "picture-study" and sheet not in begun]
+    again = [sheet for sheet in shown if any(str(work.title) in sheet.about for work in week.again)]
+    return tuple(sorted((*begun, *again), key=lambda sheet: (sheet.number is None, sheet.number or 0)))
 
 
 def homeless(desk: Desk, person: Person) -> tuple[NumberedSheet, ...]:
