@@ -97,6 +97,7 @@ def test_writing_lines_have_the_heights_of_their_level(letter: Packs, level: str
                     middles += 1
     assert middles >= 3 if x_height else not middles
     if level == "younger":
+        # 4 to 6 mm at six to eight: common practice, no source
         assert 4.0 <= x_height <= 6.0  # type: ignore[operator]
     if level != "first":  # a page of the first has few lines under each other
         (usual, _), *_ = found.most_common(1)

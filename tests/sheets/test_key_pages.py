@@ -88,7 +88,7 @@ def test_the_length_of_a_pendulum_that_is_asked_for_is_told() -> None:
     on = desk("guide", of=family(place=None))
     said = words(on, key_blocks(on, asked, persons(on), WHOLE))
     # T = 2 pi sqrt(L/g) (OpenStax College Physics, 16.4): L = 9.81 (1.5 / 2 pi)^2 = 0.559 m; less for 10 degrees:
-    # 1 + (10 deg in rad)^2 / 16 = 1.0019 longer, so 0.557 m
+    # the period is 1 + (10 deg in rad)^2 / 16 = 1.0019 longer (first term of the series, from memory), so 0.557 m
     assert "Askedfor:15s.Youneedlength557mm" in said or "length556mm" in said
 
 

@@ -15,7 +15,8 @@ def _pendulum(goal, **more):
 
 
 def test_the_pendulum_that_beats_seconds_has_the_published_length():
-    # The seconds pendulum (a swing of two seconds) is 993.6 mm at 45° (Encyclopaedia Britannica: 39.1 inches, 0.994 m).
+    # The seconds pendulum (a swing of two seconds) is 0.994 m at 45° (Encyclopaedia Britannica, rounded);
+    # 993.6 mm = g / pi^2 with g = 9.8062 m/s2 there (from memory).
     plan = _pendulum(quantity(2, "s"))
     (answer,) = plan.goal.answers
     assert answer.to("mm") == pytest.approx(993.6, abs=0.6) and answer.unit == "mm" and plan.goal.exact

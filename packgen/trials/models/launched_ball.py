@@ -221,7 +221,7 @@ MODEL = ChallengeModel(
     ),
     cautions=(
         "Use only soft, light balls of paper or foam. Never shoot stones, darts or hard things.",
-        "Cover your eyes and stand behind the launcher. Never aim at people or animals.",
+        "Wear safety glasses to protect your eyes, and stand behind the launcher. Never aim at people or animals.",
         "Keep small balls away from children under three. They can choke on them.",
     ),
     faults_of_build=(

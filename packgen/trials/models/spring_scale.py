@@ -52,7 +52,7 @@ MODEL = ChallengeModel(
     spread=0.12,
     keep_same=("the spring", "where you measure from", "the hook"),
     cautions=(
-        "Cover your eyes and keep faces away. A rubber band or spring can fly off.",
+        "Wear safety glasses to protect your eyes, and keep faces away. A rubber band or spring can fly off.",
         "Keep small weights away from children under three. They can choke on them.",
     ),
     faults_of_build=(

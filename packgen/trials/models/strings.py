@@ -101,7 +101,7 @@ MODEL = ChallengeModel(
     spread=0.12,
     keep_same=("the string", "the weight that stretches it", "the length of the string", "where you pluck"),
     cautions=(
-        "Cover your eyes and keep faces away: a string can snap. Hang the weight close above a cushion.",
+        "Wear safety glasses to protect your eyes: a string can snap. Hang the weight low, above a cushion.",
         "Never wind fishing line round your fingers. It cuts.",
     ),
     faults_of_build=(

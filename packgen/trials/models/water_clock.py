@@ -146,7 +146,7 @@ MODEL = ChallengeModel(
     spread=0.20,
     keep_same=("the vessel", "the size of the hole", "the height of the water", "the width of the vessel"),
     cautions=(
-        "Only a grown-up makes the holes: with a drill on a block, or with a hot needle held in a cork.",
+        "Only a grown-up makes the holes: with a drill on a block, or with a hot needle held with pliers.",
         "Never leave a young child alone with water. Wipe the floor at once.",
     ),
     faults_of_build=(
