@@ -47,7 +47,7 @@ def _laid_out(order: Order, plans: Plans, jobs: int | None) -> tuple[Fault, ...]
         for place in one.clean:
             sure.clean(pack, pack.items[place])
     sure.save()
-    printed = len(left) < len(plans.packs) or left != plans.packs or any(one.runs for one in made)
+    printed = left != plans.packs or any(one.runs for one in made)
     return told(plans.study, (*shop.faults, *(fault for one in made for fault in one.faults)), printed)
 
 

@@ -142,8 +142,3 @@ def plan_pack(study: Study, child: Child | None, recipe: Recipe, folder: str, ki
     items = plan_items(study, child, recipe, kinds, only)
     dated = tuple(replace(item, week=week_of(term, item.sheet, item.subject)) for item in items)
     return PackPlan(folder, recipe, child, dated)
-
-
-def with_items(pack: PackPlan, items: Sequence[PlanItem]) -> PackPlan:
-    """The same pack with other items."""
-    return replace(pack, items=tuple(items))
